@@ -1,0 +1,5 @@
+/** One adjustment a file: parameters prepared for a working space, and the loop over pixels. */
+@NullMarked
+package org.duskply.engine.adjust;
+
+import org.jspecify.annotations.NullMarked;

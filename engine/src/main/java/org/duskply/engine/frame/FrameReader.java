@@ -1,0 +1,20 @@
+package org.duskply.engine.frame;
+
+/**
+ * Reads the units of one frame. A reader of a {@link FrameSource.Access#RANDOM} source may be used
+ * by several threads at once; one of a {@link FrameSource.Access#FORWARD} source by one thread at a
+ * time, best in rising order of units (units left out are passed over, a lower unit starts again
+ * from the top).
+ */
+public interface FrameReader extends AutoCloseable {
+  /**
+   * The native samples of unit {@code unit}.
+   *
+   * @throws FrameException if the file is damaged or lies about itself; the sentence names the file
+   *     and the first bad row
+   */
+  Samples read(int unit);
+
+  @Override
+  void close();
+}

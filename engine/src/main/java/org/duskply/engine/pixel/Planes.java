@@ -1,0 +1,64 @@
+package org.duskply.engine.pixel;
+
+/**
+ * One or more planes of floats over a region, row by row without gaps. Written by one task and
+ * never again once it has been handed on; whoever hands it on does so with a happens-before edge.
+ */
+public final class Planes {
+  private final Region area;
+  private final float[][] planes;
+
+  /**
+   * Planes of zeros.
+   *
+   * @param area the region; at most 2³¹ − 9 pixels
+   * @param count how many planes
+   */
+  public Planes(Region area, int count) {
+    this.area = area;
+    this.planes = new float[count][Math.toIntExact(area.count())];
+  }
+
+  /** The region that is held. */
+  public Region area() {
+    return area;
+  }
+
+  /** How many planes. */
+  public int count() {
+    return planes.length;
+  }
+
+  /** The samples of plane {@code p}, the live array. */
+  public float[] plane(int p) {
+    return planes[p];
+  }
+
+  /**
+   * The index of the sample in column {@code x} of row {@code y}; both in canvas coordinates and
+   * not checked.
+   */
+  public int at(int x, int y) {
+    return (y - area.top()) * area.width() + (x - area.left());
+  }
+
+  /** Bytes of samples that planes of this shape hold. */
+  public static long bytes(Region area, int count) {
+    return area.count() * count * Float.BYTES;
+  }
+
+  /** Copies what {@code from} holds of this area into it; planes must be as many. */
+  public void copyFrom(Planes from) {
+    Region common = area.meet(from.area);
+    for (int p = 0; p < planes.length; p++) {
+      for (int y = common.top(); y < common.bottom(); y++) {
+        System.arraycopy(
+            from.planes[p],
+            from.at(common.left(), y),
+            planes[p],
+            at(common.left(), y),
+            common.width());
+      }
+    }
+  }
+}

@@ -1,0 +1,8 @@
+/**
+ * Rectangles, planes of floats, runs of a mask, and the numbers that kernels may use. Knows nothing
+ * of recipes or files.
+ */
+@NullMarked
+package org.duskply.engine.pixel;
+
+import org.jspecify.annotations.NullMarked;

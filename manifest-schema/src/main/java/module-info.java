@@ -1,0 +1,13 @@
+/** What a recipe can say: its model, reading, problems, schema, canonical form and hashes. */
+module org.duskply.recipe {
+  requires static org.jspecify;
+  requires tools.jackson.core;
+  requires tools.jackson.databind;
+  requires tools.jackson.dataformat.yaml;
+
+  exports org.duskply.recipe;
+  exports org.duskply.recipe.step;
+  exports org.duskply.recipe.mask;
+  exports org.duskply.recipe.adjust;
+  exports org.duskply.recipe.deliver;
+}
