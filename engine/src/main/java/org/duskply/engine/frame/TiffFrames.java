@@ -2,6 +2,7 @@ package org.duskply.engine.frame;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /** Opens TIFF files: the plain ones with our own reader, the others through the general one. */
 final class TiffFrames {
@@ -33,7 +34,7 @@ final class TiffFrames {
     return new TiffSource(file, form, picture, TiffBlocks.read(file, first, picture), info);
   }
 
-  private static byte @org.jspecify.annotations.Nullable [] profile(
+  private static byte @Nullable [] profile(
       TiffDirectory first, List<String> notices) {
     try {
       byte[] profile = first.bytes(TiffTag.ICC_PROFILE, FrameLimits.MAX_PROFILE_BYTES);
