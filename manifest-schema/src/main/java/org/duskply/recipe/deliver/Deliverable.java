@@ -61,6 +61,7 @@ public record Deliverable(
                   List.of("file"),
                   values -> Format.ofFile(values.get("file", String.class)).orElseThrow()),
               Field.whole("depth", 8, 16)
+                  .every(8)
                   .in(Unit.BITS)
                   .byDefault("16 in a TIFF, 8 in a PNG or a JPEG", Deliverable::usualDepth)
                   .says("Bits a sample: 8 or 16.")
@@ -131,10 +132,6 @@ public record Deliverable(
 
   private static List<Fault> depthFaults(Values values) {
     int depth = values.get("depth", Integer.class);
-    if (depth != 8 && depth != 16) {
-      return List.of(
-          new Fault("depth", "`depth` is " + depth + "; it takes 8 or 16", "" + depth, "8 or 16"));
-    }
     return depth == 16 && values.get("format", Format.class) == Format.JPEG
         ? List.of(
             new Fault(

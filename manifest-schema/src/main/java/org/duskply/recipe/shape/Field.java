@@ -54,7 +54,7 @@ public final class Field {
 
   /** A whole number between two bounds. */
   public static Field whole(String component, int least, int most) {
-    return new Field(component, new Kind.Whole(least, most, Unit.NONE));
+    return new Field(component, new Kind.Whole(least, most, 1, Unit.NONE));
   }
 
   /** True or false, false where it is left out. */
@@ -125,10 +125,16 @@ public final class Field {
     return with(new Kind.Number(number.least(), number.exclusive(), most, number.unit()));
   }
 
+  /** The same for multiples of a whole number alone. */
+  public Field every(int multiple) {
+    Kind.Whole whole = (Kind.Whole) kind;
+    return with(new Kind.Whole(whole.least(), whole.most(), multiple, whole.unit()));
+  }
+
   /** The same, counting {@code unit}. */
   public Field in(Unit unit) {
     if (kind instanceof Kind.Whole whole) {
-      return with(new Kind.Whole(whole.least(), whole.most(), unit));
+      return with(new Kind.Whole(whole.least(), whole.most(), whole.every(), unit));
     }
     Kind.Number number = (Kind.Number) kind;
     return with(new Kind.Number(number.least(), number.exclusive(), number.most(), unit));

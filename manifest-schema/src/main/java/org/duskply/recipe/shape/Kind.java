@@ -31,9 +31,18 @@ public sealed interface Kind {
    *
    * @param least smallest value
    * @param most greatest value
+   * @param every only multiples of this; 1 for all
    * @param unit what it counts
    */
-  record Whole(int least, int most, Unit unit) implements Kind {
+  record Whole(int least, int most, int every, Unit unit) implements Kind {
+    /** Whether a number is one of them. */
+    public boolean holds(double value) {
+      return value == Math.rint(value)
+          && value >= least
+          && value <= most
+          && (int) value % every == 0;
+    }
+
     @Override
     public <R> R accept(Visitor<R> visitor) {
       return visitor.whole(this);

@@ -194,6 +194,11 @@ public final class Shape<T extends Record> {
     return identity.test(record);
   }
 
+  /** Whether a record, by its own Shape, changes nothing in a picture. */
+  public static boolean isIdentityOf(Object record) {
+    return record instanceof Record known && of(known).isIdentity(known);
+  }
+
   /** The value of a component; null for an absent optional one. */
   public @Nullable Object get(T record, Field field) {
     for (RecordComponent component : type.getRecordComponents()) {
@@ -202,6 +207,13 @@ public final class Shape<T extends Record> {
       }
     }
     throw new IllegalArgumentException(type.getSimpleName() + " has no " + field.component());
+  }
+
+  /** The values of all components of a record. */
+  public Values values(T record) {
+    Values values = new Values();
+    fields.forEach(field -> values.put(field.component(), get(record, field)));
+    return values;
   }
 
   /** The record made from its components' values. */

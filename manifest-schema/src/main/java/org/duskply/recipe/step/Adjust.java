@@ -26,6 +26,7 @@ public record Adjust(List<Adjustment> adjustments) implements Verb {
                   .principal()
                   .says("The adjustments, one key each.")
                   .example("[{ exposure: 0.3 }, { saturation: 1.1 }]"))
+          .identity(adjust -> adjust.adjustments().stream().allMatch(Shape::isIdentityOf))
           .example("{ adjust: [{ exposure: 0.3 }], mask: { except: [sky] } }");
 
   /** Copies the list. */

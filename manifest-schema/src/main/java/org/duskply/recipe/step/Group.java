@@ -22,6 +22,7 @@ public record Group(List<Step> steps) implements Verb {
                   .principal()
                   .says("The steps, from the first done to the last.")
                   .example("[{ pop: pop-hull }, { pop: pop-willow }]"))
+          .identity(group -> group.steps().stream().allMatch(Shape::isIdentityOf))
           .example(
               "{ id: flashes, group: [{ pop: pop-hull }, { pop: pop-willow }], opacity: 0.9 }");
 

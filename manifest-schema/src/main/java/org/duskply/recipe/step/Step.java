@@ -71,7 +71,12 @@ public record Step(
                           Alternatives.one(Verb.class, "verb", "make a step of its own for each")))
                   .says("What is done."),
               Field.extensions())
+          .identity(Step::idle)
           .example("{ pop: pop-hull, mask: hull, opacity: 0.85 }");
+
+  private boolean idle() {
+    return skip || opacity == 0 || Shape.isIdentityOf(verb);
+  }
 
   /** Copies the map. */
   public Step {

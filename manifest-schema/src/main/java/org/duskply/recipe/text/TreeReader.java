@@ -143,7 +143,8 @@ final class TreeReader {
     if (yaml && refused(spot, path)) {
       return false;
     }
-    if (yaml && key.equals("<<")) {
+    boolean bare = yaml && !quotedHere();
+    if (bare && key.equals("<<")) {
       problems.add(
           spot,
           path,
@@ -153,7 +154,7 @@ final class TreeReader {
           "a key");
       return false;
     }
-    if (key.isEmpty()) {
+    if (bare && key.isEmpty()) {
       problems.add(spot, path, "a key is missing before this colon; write key: value", "", "a key");
       return false;
     }
@@ -214,6 +215,10 @@ final class TreeReader {
     if (!yaml) {
       return token == JsonToken.VALUE_STRING;
     }
+    return quotedHere();
+  }
+
+  private boolean quotedHere() {
     int first = columns.characterAtToken(parser.currentTokenLocation());
     return first == '"' || first == '\'' || first == '|' || first == '>';
   }

@@ -51,8 +51,7 @@ final class ValueBinder implements Kind.Visitor<Object> {
     if (value == null) {
       return Binder.FAILED;
     }
-    boolean fits = value == Math.rint(value) && value >= kind.least() && value <= kind.most();
-    return fits ? (Object) (int) (double) value : mismatch(Words.of(kind), "");
+    return kind.holds(value) ? (Object) (int) (double) value : mismatch(Words.of(kind), "");
   }
 
   /** A finite number, or null after a problem. */

@@ -1,6 +1,7 @@
 package org.duskply.recipe.text;
 
 import java.util.List;
+import java.util.stream.IntStream;
 import org.duskply.recipe.shape.Field;
 import org.duskply.recipe.shape.Kind;
 import org.duskply.recipe.shape.Shape;
@@ -68,6 +69,14 @@ final class Words implements Kind.Visitor<String> {
   public String whole(Kind.Whole kind) {
     if (kind.least() == kind.most()) {
       return "the number " + kind.least();
+    }
+    if (kind.every() > 1) {
+      List<String> values =
+          IntStream.rangeClosed(kind.least(), kind.most())
+              .filter(kind::holds)
+              .mapToObj(Integer::toString)
+              .toList();
+      return list(values, "or");
     }
     return "a whole number" + unit(kind.unit()) + " from " + kind.least() + " to " + kind.most();
   }
