@@ -10,9 +10,9 @@ package org.duskply.engine.blend;
  *                                          and two lights of 2 would give black
  * </pre>
  *
- * continuous and never falling in either. Values below 0 are held to 0 first. Inside, the formula
- * is written {@code b + f·(1 − b)} for the greater {@code b}, whose last rounding can neither fall
- * below the greater of the two nor rise above 1.
+ * continuous and never falling in either. Values below 0 are held to 0 first. Evaluated as {@code h
+ * + l·(1 − h)} of the higher and the lower, whose rounding neither falls below {@code h} nor rises
+ * above white.
  */
 final class Screen {
   private Screen() {}
