@@ -10,8 +10,8 @@ import org.duskply.recipe.NamedSpace;
 
 /**
  * Writes ICC profiles of the named spaces from their numbers: version 4.2, primaries and tone
- * curve, by ICC.1:2004-10 (clauses 7.2, 7.3, 8.3.3 and the types of clause 10). The same bytes every
- * time: the date is fixed and the identifier is the MD5 that clause 7.2.18 asks for.
+ * curve, by ICC.1:2004-10 (clauses 7.2, 7.3, 8.3.3 and the types of clause 10). The same bytes
+ * every time: the date is fixed and the identifier is the MD5 that clause 7.2.18 asks for.
  *
  * <p>Columns are rounded so that they sum to the white exactly, which keeps grey neutral through
  * the file; the curve is a formula (parametricCurveType 0 or 3), not a table.
