@@ -114,7 +114,7 @@ final class Furniture {
           0.016,
           Textures::iron);
     }
-    scenery.add(new Ball(b.plus(y(0.53)), new Vec(0.28, 0.09, 0.28), Textures::ember, 94));
+    scenery.add(new Ball(b.plus(y(0.53)), new Vec(0.30, 0.11, 0.30), Textures::ember, 94));
     double[][] logs = {{-0.2, 0.58, -0.1, 0.16, 0.75, 0.12}, {0.2, 0.58, -0.12, -0.12, 0.78, 0.1}};
     for (double[] log : logs) {
       scenery.rod(
@@ -135,14 +135,14 @@ final class Furniture {
     scenery.rod(foot, foot.plus(y(height)), 0.024, Textures::iron);
     Axes head = Axes.turned(foot.plus(y(height + 0.17)), 20);
     scenery.lanterns.add(head.origin());
-    scenery.box(head, p(-0.07, -0.13, -0.07), p(0.07, 0.12, 0.07), Textures::lanternGlass);
-    scenery.box(head, p(-0.09, -0.16, -0.09), p(0.09, -0.13, 0.09), Textures::iron);
-    scenery.box(head, p(-0.10, 0.12, -0.10), p(0.10, 0.145, 0.10), Textures::iron);
+    scenery.box(head, p(-0.055, -0.13, -0.055), p(0.055, 0.12, 0.055), Textures::lanternGlass);
+    scenery.box(head, p(-0.075, -0.16, -0.075), p(0.075, -0.13, 0.075), Textures::iron);
+    scenery.box(head, p(-0.085, 0.12, -0.085), p(0.085, 0.145, 0.085), Textures::iron);
     scenery.add(
-        new Rod(head.point(0, 0.145, 0), head.point(0, 0.23, 0), 0.09, 0.01, Textures::iron, 95));
+        new Rod(head.point(0, 0.145, 0), head.point(0, 0.22, 0), 0.075, 0.01, Textures::iron, 95));
     for (int i = 0; i < 4; i++) {
-      double x = (i & 1) == 0 ? -0.075 : 0.075;
-      double z = (i & 2) == 0 ? -0.075 : 0.075;
+      double x = (i & 1) == 0 ? -0.062 : 0.062;
+      double z = (i & 2) == 0 ? -0.062 : 0.062;
       scenery.beam(head.point(x, -0.14, z), head.point(x, 0.13, z), 0.014, 0.014, Textures::iron);
     }
   }

@@ -10,7 +10,7 @@ import org.duskply.examples.trace.Vec;
 /** What grows: the banks, grass, reeds, the willow, and spruces behind the house. */
 final class Nature {
   static final Vec WILLOW = new Vec(8.0, 0.55, 15.6);
-  private static final double CELL = 0.4;
+  private static final double CELL = 0.45;
 
   private final Scenery scenery;
 
@@ -32,10 +32,13 @@ final class Nature {
   /** Height of the ground over the water; below 0 there is none to see. */
   static double height(double x, double z) {
     double rough = 0.35 * (Noise.fractal(x * 0.5, z * 0.5, 3, 71) - 0.5);
-    double left = Math.min(-4.6 - x + 0.22 * (z - 18), z - 13.6);
-    double h = rise(left + rough, 0.62, 0.055);
-    double back = z - 25.5 - 0.12 * x + 2 * rough;
-    h = Math.max(h, rise(back, 0.5, 0.09));
+    double left = Math.min(-4.6 - x + 0.22 * (z - 18), Math.min(z - 13.6, 20.5 - z));
+    double h = rise(left + rough, 0.62, 0.02);
+    double back = Math.min(z - 25.5 - 0.12 * x, 1.4 * (x + 9.8 - 0.15 * (z - 30)));
+    h = Math.max(h, rise(back + 2 * rough, 0.5, 0.07));
+    double ix = (x + 18.6) / 4.6;
+    double iz = (z - 36) / 4.2;
+    h = Math.max(h, rise(4 * (1 - Math.sqrt(ix * ix + iz * iz)) + rough, 0.4, 0.08));
     double dx = (x - 9.8) / 2.9;
     double dz = (z - 15.6) / 3.2;
     double right = 2.4 * (1 - Math.sqrt(dx * dx + dz * dz)) + rough;
@@ -48,12 +51,11 @@ final class Nature {
   }
 
   private void land() {
-    for (double z = 12; z < 46; z += z < 24 ? CELL : 2 * CELL) {
-      double step = z < 24 ? CELL : 2 * CELL;
-      for (double x = -26; x < 28; x += step) {
-        double most = Math.max(height(x, z), height(x + step, z + step));
-        if (Math.abs(x) < 0.56 * z + 2 && Math.max(most, height(x, z + step)) > -0.2) {
-          cell(x, z, step);
+    for (double z = 12; z < 46; z += CELL) {
+      for (double x = -26; x < 28; x += CELL) {
+        double most = Math.max(height(x, z), height(x + CELL, z + CELL));
+        if (Math.abs(x) < 0.56 * z + 2 && Math.max(most, height(x, z + CELL)) > -0.2) {
+          cell(x, z, CELL);
         }
       }
     }
@@ -76,8 +78,8 @@ final class Nature {
   }
 
   private void grass() {
-    for (int i = 0; i < 26000; i++) {
-      double z = 12.2 + 15 * Noise.unit(i, 1, 73);
+    for (int i = 0; i < 14000; i++) {
+      double z = 12.2 + 11 * Noise.unit(i, 1, 73);
       double x = (Noise.unit(i, 2, 73) - 0.5) * 1.12 * z;
       double y = height(x, z);
       boolean paved = x < Waterside.QUAY_RIGHT + 0.1 && z > 13 && z < 18;
@@ -90,7 +92,7 @@ final class Nature {
         continue;
       }
       double tall = 0.07 + 0.16 * Noise.unit(i, 3, 73) * Noise.fractal(x, z, 2, 74);
-      blade(new Vec(x, y - 0.01, z), tall, 0.008, i, 73, true);
+      blade(new Vec(x, y - 0.01, z), tall, 0.010, i, 73, true);
     }
   }
 
@@ -131,8 +133,8 @@ final class Nature {
 
   private void spruces() {
     double[][] places = {
-      {-15.5, 30, 9.5}, {-12.2, 33, 12}, {-9.6, 31, 8}, {-18.5, 35, 13}, {-7.0, 35, 10.5},
-      {14.5, 33, 9}, {17.5, 31, 11}, {19.6, 36, 8.5}, {12.4, 37, 11}, {-21.0, 33, 9}
+      {-18.6, 34, 11.5}, {-16.6, 37, 8.5}, {-20.5, 37, 12.5}, {-8.6, 39, 8.2}, {-6.7, 41, 6.2},
+      {-10.6, 43, 6.8}, {14.0, 33, 6.5}, {16.6, 31, 9.0}, {19.6, 36, 8.5}, {12.2, 38, 7.5}
     };
     for (int i = 0; i < places.length; i++) {
       double x = places[i][0];
@@ -144,22 +146,24 @@ final class Nature {
   private void spruce(Vec foot, double tall, int number) {
     scenery.add(
         new Rod(foot, foot.plus(new Vec(0, tall, 0)), 0.16, 0.02, Textures::bark, scenery.seed()));
-    int whorls = (int) (tall * 3.4);
+    int whorls = (int) (tall * 4.2);
     for (int w = 0; w < whorls; w++) {
       double k = (w + 0.5) / whorls;
-      double reach = (1 - k) * tall * 0.21 + 0.12;
-      for (int b = 0; b < 9; b++) {
+      double reach = (0.92 - 0.9 * k) * tall * 0.20 + 0.10;
+      for (int b = 0; b < 8; b++) {
         int id = number * 4096 + w * 16 + b;
-        double a = 2 * Math.PI * (b / 9.0 + Noise.unit(id, 1, 76));
-        double r = reach * (0.7 + 0.45 * Noise.unit(id, 2, 76));
-        double y = tall * (0.10 + 0.9 * k);
-        Vec out = new Vec(Maths.cos(a) * r, -0.32 * r - 0.05, Maths.sin(a) * r).times(0.5);
+        double a = 2 * Math.PI * (b / 8.0 + Noise.unit(id, 1, 76));
+        double r = reach * (0.45 + 0.75 * Noise.unit(id, 2, 76));
+        double y = tall * (0.08 + 0.92 * k) + 0.2 * (Noise.unit(id, 3, 76) - 0.5);
+        double drop = 0.25 + 0.35 * Noise.unit(id, 4, 76) - 0.5 * k;
+        Vec out = new Vec(Maths.cos(a) * r, -drop * r, Maths.sin(a) * r).times(0.5);
         Vec at = foot.plus(new Vec(0, y, 0)).plus(out);
-        Vec side = new Vec(-Maths.sin(a), 0.25, Maths.cos(a)).times(0.10 + 0.14 * r);
+        Vec side = new Vec(-Maths.sin(a), 0.25, Maths.cos(a)).times(0.05 + 0.11 * r);
         scenery.add(Leaf.pointed(at, out, side, Nature::needles, scenery.seed()));
+        Vec fringe = new Vec(0, 0.07 + 0.07 * r, 0);
         scenery.add(
             Leaf.pointed(
-                at.plus(new Vec(0, -0.1, 0)), out, new Vec(0, 0.10 + 0.05 * r, 0), Nature::needles, scenery.seed()));
+                at.minus(fringe.times(0.8)), out, fringe, Nature::needles, scenery.seed()));
       }
     }
   }

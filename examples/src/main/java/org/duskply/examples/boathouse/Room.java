@@ -53,10 +53,15 @@ final class Room {
       scenery.box(AXES, p(-6.2, y - 0.03, 2.0), p(-5.93, y, 9.6), Textures::roomOak);
       ware(y, 2.05, 9.55, shelf);
     }
-    for (int i = 0; i < 3; i++) {
-      double x = -4.9 + 1.75 * i;
+    for (int i = 0; i < 4; i++) {
+      double x = -5.1 + 1.2 * i;
       scenery.box(
-          AXES, p(x, 1.3, LENGTH - 0.26), p(x + 1.1, 2.1, LENGTH - 0.2), Textures::shelfware);
+          AXES, p(x, 1.38, LENGTH - 0.25), p(x + 0.66, 1.90, LENGTH - 0.21), Textures::roomOak);
+      scenery.box(
+          AXES,
+          p(x + 0.03, 1.41, LENGTH - 0.26),
+          p(x + 0.63, 1.87, LENGTH - 0.22),
+          Textures::print);
     }
   }
 

@@ -43,15 +43,15 @@ final class Sky {
     double e = Math.sqrt(dy);
     double low = Maths.exp(-dy * 9);
     double high = Maths.smooth(0, 1, e);
-    light[0] = Maths.mix(0.150, 0.030, high) + 0.075 * low;
-    light[1] = Maths.mix(0.245, 0.075, high) + 0.090 * low;
-    light[2] = Maths.mix(0.430, 0.225, high) + 0.060 * low;
+    light[0] = Maths.mix(0.155, 0.026, high) + 0.095 * low;
+    light[1] = Maths.mix(0.275, 0.078, high) + 0.115 * low;
+    light[2] = Maths.mix(0.465, 0.235, high) + 0.075 * low;
     double flat = Math.sqrt(dx * dx + dz * dz) + 1e-9;
     double facing = (dx * Maths.sin(GLOW_BEARING) + dz * Maths.cos(GLOW_BEARING)) / flat;
     double lobe = Maths.exp(-2.6 * (1 - facing)) * 0.85 + 0.15;
-    double band = Maths.exp(-dy * 11);
+    double band = Maths.exp(-dy * 7.5);
     double blush = Maths.exp(-dy * 4.2);
-    light[3] = lobe * (0.62 * band + 0.16 * blush);
+    light[3] = lobe * (0.66 * band + 0.16 * blush);
     light[4] = lobe * (0.255 * band + 0.055 * blush);
     light[5] = lobe * (0.075 * band + 0.075 * blush);
   }
@@ -131,7 +131,7 @@ final class Sky {
     double shape = Noise.fractal(bearing * (6.5 - range) * 0.62 + 5 * range, 0.7 * range, 6, 87 + range);
     double crag = Noise.fractal(bearing * 40, 2.0 + range, 4, 92 + range);
     double lift = range == 1 ? 0.012 : range == 2 ? 0.028 : range == 3 ? 0.050 : 0.062;
-    double swell = range == 1 ? 0.07 : range == 2 ? 0.115 : range == 3 ? 0.175 : 0.21;
+    double swell = range == 1 ? 0.07 : range == 2 ? 0.105 : range == 3 ? 0.14 : 0.165;
     double bowl = range >= 3 ? 0.055 * Maths.smooth(0.0, 0.45, Math.abs(bearing + 0.02)) : 0;
     return lift + swell * Math.max(0, shape - 0.28) + bowl + 0.008 * (crag - 0.5) * (range - 0.4);
   }

@@ -12,8 +12,8 @@ final class Slates implements Texture {
 
   @Override
   public void paint(Surface s) {
-    if (s.side != 1) {
-      Textures.tarred(s);
+    if (s.side != 1 || s.v < 0) {
+      soffit(s);
       return;
     }
     double rows = s.w / ROW;
@@ -40,5 +40,14 @@ final class Slates implements Texture {
         0.10 * (tone - 0.5) + 0.12 * (rough - 0.5),
         0,
         0.10 * (Noise.unit(row, column, 955) - 0.5) + 0.12 * (rough - 0.5));
+  }
+
+  /** The boards under the slates, seen at the eaves. */
+  private static void soffit(Surface s) {
+    double boards = s.u / 0.14;
+    double gap = Math.abs(Maths.fraction(boards) - 0.5);
+    double tone = 0.8 + 0.4 * Noise.unit((int) Math.floor(boards), 2, 957);
+    double value = tone * (gap > 0.46 ? 0.35 : 1);
+    s.colour(0.30 * value, 0.21 * value, 0.125 * value);
   }
 }

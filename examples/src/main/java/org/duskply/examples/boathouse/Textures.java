@@ -161,11 +161,23 @@ final class Textures {
   /** Bottles, books and crockery: a colour of its own each. */
   static void shelfware(Surface s) {
     double h = Noise.unit(s.seed, 31, 8);
-    double v = 0.25 + 0.75 * Noise.unit(s.seed, 32, 8);
+    double v = 0.20 + 0.55 * Noise.unit(s.seed, 32, 8);
     double r = h < 0.35 ? 0.55 : h < 0.6 ? 0.20 : h < 0.8 ? 0.12 : 0.6;
     double g = h < 0.35 ? 0.20 : h < 0.6 ? 0.30 : h < 0.8 ? 0.25 : 0.55;
     double b = h < 0.35 ? 0.08 : h < 0.6 ? 0.12 : h < 0.8 ? 0.32 : 0.45;
     s.colour(r * v, g * v, b * v);
+    s.indoors = true;
+  }
+
+  /** Framed prints on the café's wall. */
+  static void print(Surface s) {
+    boolean mount = Math.abs(s.u) > 0.24 || Math.abs(s.v) > 0.17;
+    double hill = Maths.smooth(-0.02, 0.02, s.v - 0.08 * Noise.at(s.u * 5, 1.5, s.seed));
+    if (mount) {
+      s.colour(0.55, 0.50, 0.42);
+    } else {
+      s.colour(0.10 + 0.22 * hill, 0.14 + 0.22 * hill, 0.15 + 0.25 * hill);
+    }
     s.indoors = true;
   }
 
@@ -178,15 +190,16 @@ final class Textures {
   /** The frosted panes of a lantern. */
   static void lanternGlass(Surface s) {
     s.colour(0.5, 0.45, 0.35);
-    double hot = Maths.exp(-40 * (s.v + 0.02) * (s.v + 0.02));
-    s.lamp(Lights.LANTERNS, 2.2 + 9 * hot, 1.25 + 5.6 * hot, 0.5 + 2.5 * hot);
+    double side = s.side == 0 ? s.w : s.u;
+    double hot = Maths.exp(-(s.v + 0.02) * (s.v + 0.02) / 0.004 - side * side / 0.0012);
+    s.lamp(Lights.LANTERNS, 1.3 + 9 * hot, 0.72 + 5.6 * hot, 0.27 + 2.5 * hot);
   }
 
   static void ember(Surface s) {
     double a = Noise.at(s.x * 30, s.y * 30, s.z * 30, 810);
     s.colour(0.02, 0.02, 0.02);
-    double hot = Maths.smooth(0.3, 0.75, a);
-    s.lamp(Lights.BRAZIER, 0.3 + 7 * hot, 0.04 + 2.2 * hot, 0.01 + 0.3 * hot);
+    double hot = Maths.smooth(0.2, 0.7, a);
+    s.lamp(Lights.BRAZIER, 0.7 + 7 * hot, 0.13 + 2.2 * hot, 0.02 + 0.3 * hot);
   }
 
   /** Dark cloth. */

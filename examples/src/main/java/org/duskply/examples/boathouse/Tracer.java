@@ -19,6 +19,9 @@ final class Tracer {
   private static final double FAR = 1e9;
   private static final double LIFT = 1e-3;
 
+  /** Light weaker than this is followed by chance only. */
+  private static final double FAINT = 0.02;
+
   /** Farther out the tarn ends at the trees of the far shore. */
   private static final double SHORE = 150;
 
@@ -175,7 +178,7 @@ final class Tracer {
     double z = b.z() - ray.oz;
     double flat = ray.dx * ray.dx + ray.dz * ray.dz;
     double t = (x * ray.dx + z * ray.dz) / Math.max(flat, 1e-9);
-    if (t < 0 || t > before + 0.3) {
+    if (t < 0 || t > before + 0.5) {
       return;
     }
     double s = Math.sqrt(flat);
@@ -238,8 +241,8 @@ final class Tracer {
     double by = at.nz * tx - at.nx * tz;
     double bz = at.nx * ty - at.ny * tx;
     for (int i = 0; i < count; i++) {
-      double u = Maths.fraction(sampler.value(10 + 40 * depth) + 0.5 * i);
-      double v = Maths.fraction(sampler.value(11 + 40 * depth) + 0.5 * i);
+      double u = sampler.value(10 + 40 * depth, count, i);
+      double v = sampler.value(11 + 40 * depth, count, i);
       double r = Math.sqrt(u);
       double c = r * Maths.cos(2 * Math.PI * v);
       double d = r * Maths.sin(2 * Math.PI * v);
@@ -249,7 +252,7 @@ final class Tracer {
       double dz = c * tz + d * bz + e * at.nz;
       double share = weight / count * (1 - 0.5 * at.through);
       double lean = dx * at.flatX + dy * at.flatY + dz * at.flatZ;
-      boolean open = lean > 0 && !hidden(at, dx, dy, dz, 30, 1);
+      boolean open = lean > 0 && !hidden(at, dx, dy, dz, 16, 1);
       double[] light = sky.smooth(dx, Math.abs(dy), dz);
       double seen = !open ? 0.10 : dy < 0 ? 0.22 : 1;
       for (int k = 0; k < 2; k++) {
@@ -383,16 +386,27 @@ final class Tracer {
         Lights.FLASH + f, at, ray, weight * lit, x / d, y / d, z / d, d - (f == Flashes.WITH_PERSON ? 0.75 : 0), flash.red(), flash.green(), flash.blue());
   }
 
-  /** Light from one direction: matt, shining through, and the highlight, if nothing is in the way. */
+  /**
+   * Light from one direction: matt, shining through, and the highlight, if nothing is in the way.
+   * Faint light is followed by chance, and counted for more when it is.
+   */
   private void direct(
-      int light, Surface at, Ray ray, double lit, double dx, double dy, double dz, double distance,
+      int light, Surface at, Ray ray, double strength, double dx, double dy, double dz, double distance,
       double r, double g, double b) {
     double cos = at.nx * dx + at.ny * dy + at.nz * dz;
     double flat = at.flatX * dx + at.flatY * dy + at.flatZ * dz;
     double matt = flat > 0 && cos > 0 ? cos * (1 - 0.4 * at.through) : 0;
     double behind = flat < 0 ? -flat * at.through : 0;
     double share = matt + behind;
-    if (share <= 0 || hidden(at, dx, dy, dz, distance, flat > 0 ? 1 : -1)) {
+    if (share <= 0) {
+      return;
+    }
+    double odds = strength < FAINT ? strength / FAINT : 1;
+    double lit = strength / odds;
+    if (odds < 1 && sampler.value(400 + light) >= odds) {
+      return;
+    }
+    if (hidden(at, dx, dy, dz, distance, flat > 0 ? 1 : -1)) {
       return;
     }
     double w = lit * share;

@@ -8,8 +8,8 @@ import org.duskply.examples.trace.Vec;
 
 /** The willow at the right: a leaning trunk, limbs that arch out, and hundreds of hanging switches. */
 final class Willow {
-  private static final int LIMBS = 15;
-  private static final int SWITCHES = 26;
+  private static final int LIMBS = 17;
+  private static final int SWITCHES = 8;
 
   private final Scenery scenery;
 
@@ -45,9 +45,9 @@ final class Willow {
       double wag = 0.25 * (n(limb, 10 + i) - 0.5);
       Vec next =
           fork.plus(way.times(out * k)).plus(new Vec(wag, up * arch, 0.25 * (n(limb, 30 + i) - 0.5)));
-      double r = 0.13 * (1 - k) + 0.018;
+      double r = 0.10 * (1 - k) * (1 - k) + 0.014;
       part(before, next, r + 0.015, r);
-      if (i >= 3) {
+      if (i >= 2) {
         switches(limb, i, before, next);
       }
       before = next;
@@ -55,7 +55,7 @@ final class Willow {
   }
 
   private void switches(int limb, int piece, Vec from, Vec to) {
-    int count = SWITCHES * 2 / 9 + 1;
+    int count = SWITCHES;
     for (int j = 0; j < count; j++) {
       int id = (limb * 16 + piece) * 16 + j;
       Vec top =
