@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import java.util.concurrent.atomic.LongAdder;
 import java.util.function.BooleanSupplier;
 import org.duskply.engine.deliver.Encoded;
 import org.duskply.engine.deliver.FileNames;
@@ -30,6 +31,7 @@ final class Delivery implements AutoCloseable {
   private final String name;
   private final Node root;
   private final SinkSpec spec;
+  private final LongAdder clipped = new LongAdder();
   private @Nullable Sink sink;
 
   private Delivery(String name, Node root, SinkSpec spec) {
@@ -103,15 +105,15 @@ final class Delivery implements AutoCloseable {
 
   /** The picture and where its bands go; the file has been begun. */
   Output output() {
-    return new Output(root, Region.ofSize(spec.width(), spec.height()), new Bands(opened()));
+    return new Output(root, Region.ofSize(spec.width(), spec.height()), new Bands(opened(), clipped));
   }
 
   /** Finishes the file. */
   Delivered.File commit(BooleanSupplier stop) {
-    Sink open = opened();
-    open.commit(stop);
+    opened().commit(stop);
+    double share = (double) clipped.sum() / ((double) spec.width() * spec.height());
     return new Delivered.File(
-        name, spec.target(), spec.width(), spec.height(), bytes(spec.target()), open.clipped());
+        name, spec.target(), spec.width(), spec.height(), bytes(spec.target()), share);
   }
 
   @Override
@@ -137,11 +139,14 @@ final class Delivery implements AutoCloseable {
   }
 
   /** A sink as the renderer sees it. */
-  private record Bands(Sink sink) implements BandSink {
+  private record Bands(Sink sink, LongAdder clipped) implements BandSink {
     @Override
     public Runnable encode(int band, Planes rows) {
       Encoded encoded = sink.encode(band, rows);
-      return () -> sink.append(band, encoded);
+      return () -> {
+        sink.append(band, encoded);
+        clipped.add(encoded.clipped());
+      };
     }
 
     @Override

@@ -72,7 +72,9 @@ public final class Engine implements AutoCloseable {
    * @throws DuskplyException if {@code view} names a step that is not there
    */
   public Composite open(Path recipe, View view) {
-    Reading reading = RecipeReader.read(recipe);
+    RecipeReader reader =
+        allowed.isEmpty() ? RecipeReader.strict() : RecipeReader.allowingOtherFolders();
+    Reading reading = reader.check(recipe);
     Path folder = recipe.toAbsolutePath().getParent();
     return open(
         new Opening(reading.orThrow(), reading.notices(), stem(recipe), folder, view, Map.of()));

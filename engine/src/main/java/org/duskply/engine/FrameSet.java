@@ -12,7 +12,6 @@ import java.util.Map;
 import java.util.Set;
 import org.duskply.engine.colour.ColourSpace;
 import org.duskply.engine.frame.FrameColour;
-import org.duskply.engine.frame.FrameException;
 import org.duskply.engine.frame.FrameInfo;
 import org.duskply.engine.frame.FrameSource;
 import org.duskply.engine.frame.FrameSources;
@@ -135,7 +134,7 @@ final class FrameSet {
         found.notice(path, name + ": " + colour.notice());
       }
       return new Opened(name, frame, source, colour, identity);
-    } catch (FrameException | DuskplyException e) {
+    } catch (DuskplyException e) {
       found.problem(path, sentence(e));
     } catch (InvalidPathException e) {
       found.problem(path, "\"" + frame.file() + "\" cannot be a file name on this system.");

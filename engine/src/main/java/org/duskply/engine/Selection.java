@@ -55,7 +55,17 @@ final class Selection {
   }
 
   private static @Nullable String path(StepNames names, @Nullable String name) {
-    return name == null ? null : names.path(name);
+    if (name == null) {
+      return null;
+    }
+    return names
+        .path(name)
+        .orElseThrow(
+            () ->
+                new DuskplyException(
+                    "The recipe has no step "
+                        + name
+                        + names.nearest(name).map(n -> "; did you mean " + n + "?").orElse(".")));
   }
 
   private List<Step> select(List<Step> steps, String prefix) {

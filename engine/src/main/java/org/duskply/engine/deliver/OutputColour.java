@@ -96,7 +96,7 @@ final class OutputColour {
       float x = v[i];
       v[i] = x > 0 ? Math.min(x, 1) : 0; // NaN is not above 0
     }
-    curve.encode(v, 0, count);
+    curve.apply(v, 0, count);
     float maximum = this.maximum;
     for (int i = 0; i < count; i++) {
       codes[BandLayout.CHANNELS * i + offset] = (short) (int) (v[i] * maximum + 0.5f);

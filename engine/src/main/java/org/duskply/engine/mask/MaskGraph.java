@@ -3,6 +3,8 @@ package org.duskply.engine.mask;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import org.duskply.engine.DuskplyException;
+import org.duskply.engine.filter.Gaussian;
 import org.duskply.engine.plan.Node;
 import org.duskply.recipe.mask.AnyOf;
 import org.duskply.recipe.mask.Mask;
@@ -58,12 +60,24 @@ public final class MaskGraph {
       node = new ExceptNode(node, of(other));
     }
     if (mask.feather() > 0) {
-      node = new FeatherNode(node, mask.feather() * scale);
+      node = feathered(node, mask.feather() * scale);
     }
     if (mask.inverted()) {
       node = new InvertedNode(node);
     }
     return mask.strength() == 1 ? node : new StrengthNode(node, (float) mask.strength());
+  }
+
+  private static Node feathered(Node node, double radius) {
+    if (radius > Gaussian.MAX_RADIUS) {
+      throw new DuskplyException(
+          "A feather of "
+              + Math.round(radius)
+              + " pixels of the base is too wide; "
+              + Math.round(Gaussian.MAX_RADIUS)
+              + " is the most.");
+    }
+    return new FeatherNode(node, radius);
   }
 
   /** The table of kinds: one line each. */

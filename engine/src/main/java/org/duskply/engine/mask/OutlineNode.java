@@ -9,6 +9,8 @@ import org.duskply.engine.plan.Node;
 
 /** The inside of an outline as a mask: each pixel by the exact share of its area. Reaches beyond the canvas as far as it is asked. */
 final class OutlineNode implements AreaNode {
+  private static final long BYTES_A_COLUMN = 64; // coverage and its differences along one row
+
   private final OutlineRaster raster;
   private final String identity;
 
@@ -51,7 +53,7 @@ final class OutlineNode implements AreaNode {
 
   @Override
   public long scratchBytes(Region out) {
-    return OutlineRaster.scratchBytes(out);
+    return BYTES_A_COLUMN * out.width();
   }
 
   @Override
