@@ -24,7 +24,7 @@ import org.junit.jupiter.api.Test;
 class SameBitsTest {
   private static final int WIDTH = 53;
   private static final int HEIGHT = 41;
-  private static final int GRAPHS = 60;
+  private static final int GRAPHS = 20;
 
   private static Node picture(long seed) {
     return new RandomGraph(seed, WIDTH, HEIGHT).picture(6);
