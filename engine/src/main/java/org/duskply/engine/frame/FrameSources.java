@@ -1,6 +1,8 @@
 package org.duskply.engine.frame;
 
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import org.jspecify.annotations.Nullable;
 
 /** Opens frames. A file is what its first bytes say, whatever its name ends in. */
 public final class FrameSources {
@@ -26,11 +28,47 @@ public final class FrameSources {
       if (form != null) {
         return TiffFrames.open(in, form);
       }
+      if (JpegFrames.starts(head)) {
+        return JpegFrames.open(in);
+      }
+      if (PngFrames.starts(head)) {
+        return PngFrames.open(in);
+      }
       throw in.fail(refusal(head));
     }
   }
 
   private static String refusal(byte[] head) {
-    return "is not a picture that can be read";
+    String kind = otherKind(head);
+    return kind == null
+        ? "is not a picture of a kind that is read: TIFF, PNG and JPEG are"
+        : "is " + kind + ", which is not read; TIFF, PNG and JPEG are";
+  }
+
+  /** Kinds of files that are met in folders of photographs, by their first bytes. */
+  private static @Nullable String otherKind(byte[] head) {
+    String text = new String(head, StandardCharsets.ISO_8859_1);
+    if (text.startsWith("8BPS")) {
+      return "a layered document";
+    }
+    if (text.startsWith("GIF8")) {
+      return "a GIF picture";
+    }
+    if (text.startsWith("BM")) {
+      return "a BMP picture";
+    }
+    if (text.startsWith("RIFF") && text.startsWith("WEBP", 8)) {
+      return "a WebP picture";
+    }
+    if (text.startsWith("#?RADIANCE") || text.startsWith("#?RGBE")) {
+      return "a Radiance HDR picture";
+    }
+    if (text.startsWith("v/1\u0001")) {
+      return "an OpenEXR picture";
+    }
+    if (text.startsWith("ftyp", 4)) {
+      return "a HEIF picture, a raw file or a film";
+    }
+    return text.startsWith("%PDF") ? "a PDF document" : null;
   }
 }

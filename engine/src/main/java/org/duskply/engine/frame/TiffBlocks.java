@@ -3,8 +3,8 @@ package org.duskply.engine.frame;
 import java.util.Arrays;
 
 /**
- * Where the strips or tiles of a plain TIFF picture lie. Strips are blocks as wide as the picture;
- * blocks are numbered row by row. Every block that is needed lies in the file and shares no byte
+ * Where the strips or tiles of a TIFF picture lie. Strips are blocks as wide as the picture; blocks
+ * are numbered row by row, plane after plane where planes are stored apart. Every block that is needed lies in the file and shares no byte
  * with another.
  *
  * @param width of a block in pixels
@@ -34,9 +34,10 @@ record TiffBlocks(
     }
     int across = (picture.width() - 1) / width + 1;
     int down = (picture.height() - 1) / height + 1;
-    if ((long) across * down > FrameLimits.MAX_BLOCKS) {
+    if ((long) across * down * picture.stored() > FrameLimits.MAX_BLOCKS) {
       throw file.fail("is cut into more than " + FrameLimits.MAX_BLOCKS + " pieces");
     }
+    int count = across * down * (picture.planar() ? picture.stored() : 1);
     TiffBlocks blocks =
         new TiffBlocks(
             tiled,
@@ -44,8 +45,8 @@ record TiffBlocks(
             height,
             across,
             down,
-            places(file, d, tiled ? TiffTag.TILE_OFFSETS : TiffTag.STRIP_OFFSETS, across * down),
-            new long[across * down]);
+            places(file, d, tiled ? TiffTag.TILE_OFFSETS : TiffTag.STRIP_OFFSETS, count),
+            new long[count]);
     blocks.measure(file, d, picture);
     blocks.checkInside(file);
     blocks.checkApart(file);
@@ -140,7 +141,7 @@ record TiffBlocks(
 
   /** The first picture row of a block. */
   int top(int block) {
-    return block / across * height;
+    return block % (across * down) / across * height;
   }
 
   /** How many of a block's rows lie in a picture of {@code pictureHeight} rows. */

@@ -139,9 +139,9 @@ record TiffPicture(
     return stored > channels();
   }
 
-  /** Bytes of a stored row of {@code columns} pixels. */
+  /** Bytes of a stored row of {@code columns} pixels, of one plane where planes are stored apart. */
   long rowBytes(long columns) {
-    return (columns * stored * bits + 7) / 8;
+    return (columns * (planar ? 1 : stored) * bits + 7) / 8;
   }
 
   /** Why {@link TiffSource} cannot take this picture, or null if it can. */

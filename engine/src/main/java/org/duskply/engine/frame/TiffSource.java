@@ -1,5 +1,6 @@
 package org.duskply.engine.frame;
 
+import java.util.function.Consumer;
 import org.duskply.engine.pixel.Region;
 
 /**
@@ -106,6 +107,15 @@ final class TiffSource implements FrameSource {
   public FrameReader reader() {
     FrameFile own = file.again();
     return way == Way.CURSOR ? new TiffForwardReader(this, own) : new TiffRandomReader(this, own);
+  }
+
+  /** Reads every unit from the top. */
+  void readAll(FrameFile in, Consumer<Samples> rows) {
+    FrameReader reader =
+        way == Way.CURSOR ? new TiffForwardReader(this, in) : new TiffRandomReader(this, in);
+    for (int u = 0; u < units(); u++) {
+      rows.accept(reader.read(u));
+    }
   }
 
   TiffPicture picture() {

@@ -15,8 +15,12 @@ package org.duskply.engine.pixel;
  * of the value from there to {@link Segments#TOP}.
  */
 public final class Encoded {
-  private static final double LINEAR_KNEE = 0.0031308;
-  private static final double ENCODED_KNEE = 0.04045;
+  /** The linear value up to which the curve is a straight line. */
+  public static final double LINEAR_KNEE = 0.0031308;
+
+  /** The encoded value up to which the inverse is a straight line. */
+  public static final double ENCODED_KNEE = 0.04045;
+
   private static final double SLOPE = 12.92;
   private static final double OFFSET = 0.055;
   private static final double POWER = 2.4;

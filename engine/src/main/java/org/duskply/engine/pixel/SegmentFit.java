@@ -87,8 +87,8 @@ final class SegmentFit {
   }
 
   /**
-   * The cubic through the curve at 0, ¼, ¾ and 1 of the way {@code from … to} past {@code bits}; or
-   * the straight line between its ends where that cubic would fall though the curve does not.
+   * The cubic through the curve at 0, ¼, ¾ and 1 of the way {@code from … to} past {@code bits}; or,
+   * where that would fall though the curve does not, through 0 and 1 with slopes that prevent it.
    */
   private boolean fitCubic(int bits, int from, int to, double[] into, int at) {
     int way = to - from;
@@ -106,17 +106,25 @@ final class SegmentFit {
     double square = abc - cubic;
     double line = ab - 0.25 * abc + 0.1875 * cubic;
     boolean rising = a <= b && b <= c && c <= d;
-    if (way == 0 || rising && falls(line, square, cubic)) {
-      line = d - a;
-      square = 0;
-      cubic = 0;
+    if (rising && falls(line, square, cubic)) {
+      // Ends with slopes from 0 to 3 times the secant: such a cubic does not fall (de Boor and
+      // Swartz 1977).
+      double rise = d - a;
+      double slopeAtEnd = within(line + 2 * square + 3 * cubic, 3 * rise);
+      line = within(line, 3 * rise);
+      square = 3 * rise - 2 * line - slopeAtEnd;
+      cubic = line + slopeAtEnd - 2 * rise;
     }
-    double unit = way == 0 ? 0 : 1d / way;
+    double unit = way == 0 ? 0 : 1d / way; // a single float needs no more than its value
     into[at] = a;
     into[at + 1] = line * unit;
     into[at + 2] = square * unit * unit;
     into[at + 3] = cubic * unit * unit * unit;
     return close(bits, from, way, a, line, square, cubic);
+  }
+
+  private static double within(double slope, double most) {
+    return Math.max(0, Math.min(most, slope));
   }
 
   /** Whether {@code line·s + square·s² + cubic·s³} falls anywhere on 0…1. */

@@ -58,7 +58,7 @@ class IccFuzzTest {
     return cut ? Arrays.copyOf(profile, random.nextInt(profile.length)) : profile;
   }
 
-  @Property(seed = "20", tries = 4000)
+  @Property(seed = "20", tries = 2500)
   void isReadOrRefused(@ForAll("damaged") byte[] profile) {
     ColourSpace space;
     try {

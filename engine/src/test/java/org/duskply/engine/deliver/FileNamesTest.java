@@ -42,7 +42,7 @@ class FileNamesTest {
   @ValueSource(
       strings = {
         "<tilte>.tif", "<shot>.tif", "<shot:YYYY>.tif", "<shot:>.tif", "<Title>.tif", "<>.tif", "a<b.tif", "a>b.tif",
-        "<<title>>.tif", "/a.tif", "a//b.tif", "a/", "../a.tif", "a/../b.tif", "./a.tif", "a\\b.tif", "C:a.tif", ""
+        "<<title>>.tif", "/a.tif", "a//b.tif", "a/", "../a.tif", "a/../b.tif", "./a.tif", "a\\b.tif", "C:a.tif", "", ".tif", "a/.b/c.tif"
       })
   void refuses(String template) {
     assertThat(FileNames.problem(template)).isNotNull().endsWith(".");
@@ -86,6 +86,7 @@ class FileNamesTest {
     "a\u202Egpj\u0000\u0007b, agpjb.tif",
     "'', -.tif",
     "' . ', -.tif",
+    "..., -.tif",
     "cafe\u0301, caf\u00E9.tif",
     "a$1\\2, a$1-2.tif"
   })
