@@ -62,6 +62,17 @@ final class DirectGaussian implements Gaussian.Way {
   }
 
   @Override
+  public long scratchBytes(Region out) {
+    int width = Math.min(COLUMNS, out.width());
+    int height = Math.min(ROWS, out.height());
+    int wide = width + 2 * weights.length;
+    return Lines.bytes(height + 2 * weights.length, wide)
+        + Lines.bytes(height, wide)
+        + Lines.bytes(wide, height)
+        + Lines.bytes(width, height);
+  }
+
+  @Override
   public void apply(Planes in, int plane, Planes out, int outPlane) {
     Region area = out.area();
     int reach = weights.length;

@@ -144,6 +144,16 @@ final class LanczosTable {
     return last + 1;
   }
 
+  /** The most places that {@code run} neighbours among {@code x} up to {@code to} are made from. */
+  int most(int x, int to, int run) {
+    int most = 0;
+    for (int i = x; i < to; i += run) {
+      int end = Math.min(to, i + run);
+      most = Math.max(most, end(i, end) - begin(i, end));
+    }
+    return most;
+  }
+
   private int held(int place) {
     return Math.max(0, Math.min(from - 1, place));
   }

@@ -16,6 +16,11 @@ final class Lines {
     return new float[count][length];
   }
 
+  /** Bytes that {@code count} lines of {@code length} samples take, about 24 of each its own. */
+  static long bytes(int count, int length) {
+    return count * (24L + (long) length * Float.BYTES);
+  }
+
   /** Copies the rows of {@code area} into the first of {@code lines}. */
   static void read(Planes in, int plane, Region area, float[][] lines) {
     float[] samples = in.plane(plane);

@@ -65,6 +65,29 @@ public final class Resampler {
         down.end(asked.top(), asked.bottom()));
   }
 
+  /** Bytes that {@link #apply} takes beside its input and its result. */
+  public long scratchBytes(Region out) {
+    Region asked = out.meet(to);
+    if (asked.empty()) {
+      return 0;
+    }
+    int height = Math.min(ROWS, asked.height());
+    Region needed = needs(asked);
+    int lines = down.most(asked.top(), asked.bottom(), ROWS);
+    return Lines.bytes(needed.width(), height)
+        + Lines.bytes(lines, COLUMNS)
+        + Lines.bytes(height, COLUMNS)
+        + Lines.bytes(asked.width(), height)
+        + Lines.bytes(3, COLUMNS);
+  }
+
+  /** As {@link #apply(Planes, int, Planes, int)}, for all planes of {@code out}. */
+  public void apply(Planes in, Planes out) {
+    for (int p = 0; p < out.count(); p++) {
+      apply(in, p, out, p);
+    }
+  }
+
   /**
    * Fills plane {@code outPlane} of {@code out}, all of it.
    *
