@@ -4,8 +4,10 @@ module org.duskply.recipe {
   requires tools.jackson.core;
   requires tools.jackson.databind;
   requires tools.jackson.dataformat.yaml;
+  requires org.snakeyaml.engine;
 
   exports org.duskply.recipe;
+  exports org.duskply.recipe.shape;
   exports org.duskply.recipe.step;
   exports org.duskply.recipe.mask;
   exports org.duskply.recipe.adjust;

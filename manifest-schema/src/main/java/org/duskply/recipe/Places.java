@@ -5,6 +5,9 @@ package org.duskply.recipe;
  * slash, members of a list as {@code #1}, {@code #2}: {@code steps/#4/mask/polygon}.
  */
 public interface Places {
+  /** Those of a recipe built by a program: nowhere. */
+  Places NONE = new NoPlaces();
+
   /** The spot of the part at {@code path}, or of the nearest part around it that has one. */
   Place at(String path);
 

@@ -1,9 +1,15 @@
 package org.duskply.recipe;
 
+import java.util.Collections;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.duskply.recipe.deliver.Deliverable;
 import org.duskply.recipe.mask.Mask;
+import org.duskply.recipe.shape.Field;
+import org.duskply.recipe.shape.Kind;
+import org.duskply.recipe.shape.NameList;
+import org.duskply.recipe.shape.Shape;
 import org.duskply.recipe.step.Step;
 import org.jspecify.annotations.Nullable;
 
@@ -37,4 +43,94 @@ public record Recipe(
     List<Step> steps,
     Map<String, Deliverable> deliverables,
     Map<String, Object> extensions,
-    Places places) {}
+    Places places) {
+  /** The format version that is read and written here. */
+  public static final int VERSION = 1;
+
+  /** The highest schema revision whose keys are known here. */
+  public static final int REVISION = 1;
+
+  /** How a recipe writes it. */
+  public static final Shape<Recipe> SHAPE =
+      Shape.mapping(
+              Recipe.class,
+              "recipe",
+              "How a finished picture is made from the frames of one camera position.",
+              Field.whole("version", VERSION, VERSION)
+                  .key("duskply")
+                  .says("Version of the format; stands first by custom.")
+                  .example("1"),
+              Field.whole("needs", 1, REVISION)
+                  .byDefault(1)
+                  .says("The lowest schema revision that knows every key used; written by tools.")
+                  .example("1"),
+              Field.text("title", Limits.TITLE)
+                  .optional()
+                  .forPeople()
+                  .says("What the picture is called, for people and file names.")
+                  .example("\"Boathouse café: pontoon side\""),
+              Field.text("notes", Limits.TEXT)
+                  .optional()
+                  .forPeople()
+                  .says("The photographer's own words.")
+                  .example("\"client wants the lanterns warm\""),
+              Field.of("grid", new Kind.Nested(() -> Size.SHAPE))
+                  .optional("the base's own size")
+                  .says("Size of the picture on which positions and lengths were read.")
+                  .example("[6000, 4000]"),
+              Field.of("base", new Kind.Mention(NameList.FRAMES))
+                  .says("The frame that the picture starts from.")
+                  .example("dusk"),
+              Field.word("working", NamedSpace.values())
+                  .optional("the primaries of the base frame's profile")
+                  .says("Primaries of the linear working space.")
+                  .example("rec2020"),
+              Field.of("frames", new Kind.Table(NameList.FRAMES, () -> Frame.SHAPE))
+                  .says("The frames by name.")
+                  .example("{ dusk: frames/bh-0007.tif }"),
+              Field.of("masks", new Kind.Table(NameList.MASKS, () -> Mask.SHAPE))
+                  .byDefault(Map.of())
+                  .says("Masks by name.")
+                  .example("{ hull: { polygon: \"1210,2204 1633,2190 1702,2410\" } }"),
+              Field.list("steps", "step", 0, Limits.STEPS, () -> Step.SHAPE)
+                  .byDefault(List.of())
+                  .says("What is done, from the first step to the last.")
+                  .example("[{ pop: pop-hull, mask: hull }]"),
+              Field.of(
+                      "deliverables",
+                      new Kind.Table(
+                          NameList.DELIVERABLES, () -> Deliverable.SHAPE, Deliverable::sameFiles))
+                  .byDefault(Map.of())
+                  .says("Files for the client by name.")
+                  .example("{ web: { file: out/<title>.jpg, long-edge: 2048 } }"),
+              Field.extensions(),
+              Field.derived("places", List.of(), values -> Places.NONE))
+          .reserves("include", "looks");
+
+  /** Copies lists and maps, which keep the order of the file. */
+  public Recipe {
+    frames = Collections.unmodifiableMap(new LinkedHashMap<>(frames));
+    masks = Collections.unmodifiableMap(new LinkedHashMap<>(masks));
+    steps = List.copyOf(steps);
+    deliverables = Collections.unmodifiableMap(new LinkedHashMap<>(deliverables));
+    extensions = Collections.unmodifiableMap(new LinkedHashMap<>(extensions));
+  }
+
+  /** The same recipe with other places. */
+  public Recipe withPlaces(Places newPlaces) {
+    return new Recipe(
+        version,
+        needs,
+        title,
+        notes,
+        grid,
+        base,
+        working,
+        frames,
+        masks,
+        steps,
+        deliverables,
+        extensions,
+        newPlaces);
+  }
+}

@@ -20,6 +20,9 @@ final class IccCurves {
   /** The least rise from black to white that is still a curve. */
   private static final double LEAST_RISE = 1.0 / 64;
 
+  /** Gammas lie between this and its inverse; those of pictures between 1 and 3. */
+  private static final double GREATEST_GAMMA = 16;
+
   private IccCurves() {}
 
   /**
@@ -57,11 +60,7 @@ final class IccCurves {
       return TransferCurve.identity();
     }
     if (count == 1) {
-      int gamma = bytes.getShort(12) & 0xFFFF;
-      if (gamma == 0) {
-        throw IccTags.damaged(tag, "has a gamma of 0");
-      }
-      return TransferCurve.gamma(gamma / 256.0);
+      return TransferCurve.gamma(believable((bytes.getShort(12) & 0xFFFF) / 256.0, tag));
     }
     double[] samples = new double[(int) count];
     for (int i = 0; i < samples.length; i++) {
@@ -85,7 +84,8 @@ final class IccCurves {
     for (int i = 0; i < PARAMETERS[type]; i++) {
       p[i] = IccTags.fixed(bytes, 12 + 4 * i);
     }
-    if (p[0] <= 0 || (type > 0 && p[1] <= 0) || (type > 2 && p[3] < 0)) {
+    believable(p[0], tag);
+    if ((type > 0 && p[1] <= 0) || (type > 2 && p[3] < 0)) {
       throw IccTags.damaged(tag, "does not rise from black to white");
     }
     return switch (type) {
@@ -95,6 +95,13 @@ final class IccCurves {
       case 3 -> new ParametricCurve(p[0], p[1], p[2], p[3], p[4], 0, 0);
       default -> new ParametricCurve(p[0], p[1], p[2], p[3], p[4], p[5], p[6]);
     };
+  }
+
+  private static double believable(double gamma, String tag) {
+    if (gamma < 1 / GREATEST_GAMMA || gamma > GREATEST_GAMMA) {
+      throw IccTags.damaged(tag, "has an impossible gamma");
+    }
+    return gamma;
   }
 
   private static void checkRises(TransferCurve curve, String tag) {

@@ -6,9 +6,9 @@ import org.duskply.engine.colour.IccException.Reason;
 import org.jspecify.annotations.Nullable;
 
 /**
- * The header and tag table of an ICC profile, and the bytes of single tags (ICC.1:2010, clauses
- * 7.2 and 7.3). Nothing is copied, and nothing is looked at that was not asked for, so that damage
- * in a tag nobody needs does no harm. Every offset is checked in 64 bits against the size that the
+ * The header and tag table of an ICC profile, and the bytes of single tags (ICC.1:2010, clauses 7.2
+ * and 7.3). Nothing is copied, and nothing is looked at that was not asked for, so that damage in a
+ * tag nobody needs does no harm. Every offset is checked in 64 bits against the size that the
  * header gives, and that against the bytes there are.
  */
 final class IccTags {

@@ -4,14 +4,15 @@ import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import org.duskply.recipe.NamedSpace;
 
 /**
  * Writes ICC profiles of the named spaces from their numbers: version 4.2, primaries and tone
- * curve, by ICC.1:2004-10 (clauses 7.2, 7.3, 8.3.3 and the types of clause 10). The same bytes every
- * time: the date is fixed and the identifier is the MD5 that clause 7.2.18 asks for.
+ * curve, by ICC.1:2004-10 (clauses 7.2, 7.3, 8.3.3 and the types of clause 10). The same bytes
+ * every time: the date is fixed and the identifier is the MD5 that clause 7.2.18 asks for.
  *
  * <p>Columns are rounded so that they sum to the white exactly, which keeps grey neutral through
  * the file; the curve is a formula (parametricCurveType 0 or 3), not a table.
@@ -103,25 +104,30 @@ public final class IccWriter {
     return out.array();
   }
 
-  /** Header, tag table, and each different block of data once, at a multiple of four. */
+  /** Header, tag table and data, each block at a multiple of four; neighbours share equal ones. */
   private static byte[] assemble(Map<String, byte[]> tags) {
-    int start = HEADER + 4 + 12 * tags.size();
-    Map<byte[], Integer> places = new LinkedHashMap<>();
-    int end = start;
-    for (byte[] data : tags.values()) {
-      if (!places.containsKey(data)) {
-        places.put(data, end);
-        end += (data.length + 3) & ~3;
-      }
-    }
-    ByteBuffer out = ByteBuffer.allocate(end);
-    putHeader(out, end);
+    int end = HEADER + 4 + 12 * tags.size();
+    ByteBuffer out =
+        ByteBuffer.allocate(end + tags.values().stream().mapToInt(IccWriter::room).sum());
     out.position(HEADER).putInt(tags.size());
-    tags.forEach((tag, data) -> out.put(ascii(tag)).putInt(places.get(data)).putInt(data.length));
-    places.forEach((data, place) -> out.position(place).put(data));
-    byte[] profile = out.array();
+    byte[] before = {};
+    for (Map.Entry<String, byte[]> tag : tags.entrySet()) {
+      byte[] data = tag.getValue();
+      if (data != before) {
+        out.put(end, data);
+        end += room(data);
+      }
+      out.put(ascii(tag.getKey())).putInt(end - room(data)).putInt(data.length);
+      before = data;
+    }
+    putHeader(out, end);
+    byte[] profile = Arrays.copyOf(out.array(), end);
     System.arraycopy(identifier(profile), 0, profile, 84, 16);
     return profile;
+  }
+
+  private static int room(byte[] data) {
+    return (data.length + 3) & ~3;
   }
 
   private static void putHeader(ByteBuffer out, int size) {

@@ -17,8 +17,8 @@ import org.duskply.recipe.NamedSpace;
  *       power of 1.8 with a toe of slope 1/16 below 16/512.
  *   <li>{@code rec2020}: ITU-R BT.2020-2, the camera curve and its inverse. α and β solve the
  *       standard's own pair of equations (4.5β = αβ^0.45 − α + 1 and 4.5 = 0.45αβ^−0.55), of which
- *       its printed 1.0993 and 0.0181 are the four-digit form for 12 bits: with the rounded pair
- *       the curve would fall by 2·10⁻⁶ at the join, and 16-bit codes there would not come back.
+ *       its printed 1.0993 and 0.0181 are the four-digit form for 12 bits: the rounded pair would
+ *       let the curve fall by 3·10⁻⁶ at the join.
  * </ul>
  */
 final class NamedNumbers {

@@ -11,8 +11,9 @@ package org.duskply.engine.colour;
  * </pre>
  *
  * A base below 0 counts as 0. The inverse takes the toe below the toe's end value and never answers
- * less than {@code join} beyond it, so that rounded constants, whose two pieces miss each other by
- * 10⁻⁸ or so, still give an inverse that does not fall.
+ * less than {@code join} beyond it, so that it never falls, also where rounded constants make the
+ * two pieces miss each other or overlap. In an overlap, where two encoded values mean the same
+ * light, the answer is the one on the toe.
  *
  * @param gamma above 0
  * @param a above 0
@@ -31,6 +32,13 @@ record ParametricCurve(
   public double toEncoded(double linear) {
     double black = forward(0);
     return linear < black ? -inverse(2 * black - linear, black) : inverse(linear, black);
+  }
+
+  /** The linear values, from black up, at which the inverse has a corner. */
+  double[] corners() {
+    double black = forward(0);
+    double toe = slope * join + f;
+    return join > 0 && toe > black ? new double[] {black, toe} : new double[] {black};
   }
 
   private double forward(double v) {

@@ -32,6 +32,11 @@ final class SampledCurve implements TransferCurve {
     return linear < samples[0] ? -inverse(2 * samples[0] - linear) : inverse(linear);
   }
 
+  /** The linear values, rising from black up, at which the inverse has a corner. */
+  double[] corners() {
+    return Arrays.stream(highest).distinct().toArray();
+  }
+
   private double forward(double v) {
     int last = samples.length - 1;
     if (v >= 1) {

@@ -1,4 +1,4 @@
-/** What tests of several rooms share: tolerances, references, files built byte by byte. */
+/** What tests of several packages share: a tolerance, sequences, double references, a metric. */
 @NullMarked
 package org.duskply.engine.testing;
 

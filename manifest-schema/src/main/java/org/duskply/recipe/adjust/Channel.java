@@ -1,7 +1,9 @@
 package org.duskply.recipe.adjust;
 
+import org.duskply.recipe.shape.Keyed;
+
 /** What an adjustment acts on. */
-public enum Channel {
+public enum Channel implements Keyed {
   RGB("rgb"),
   LUMINANCE("luminance"),
   RED("red"),
@@ -15,6 +17,7 @@ public enum Channel {
   }
 
   /** The name as a recipe writes it. */
+  @Override
   public String key() {
     return key;
   }

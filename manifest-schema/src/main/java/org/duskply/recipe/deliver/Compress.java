@@ -1,7 +1,9 @@
 package org.duskply.recipe.deliver;
 
+import org.duskply.recipe.shape.Keyed;
+
 /** How the strips of a TIFF are packed. */
-public enum Compress {
+public enum Compress implements Keyed {
   DEFLATE("deflate"),
   NONE("none");
 
@@ -12,6 +14,7 @@ public enum Compress {
   }
 
   /** The name as a recipe writes it. */
+  @Override
   public String key() {
     return key;
   }

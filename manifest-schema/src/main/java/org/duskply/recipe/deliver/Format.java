@@ -1,8 +1,34 @@
 package org.duskply.recipe.deliver;
 
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+
 /** File formats that can be delivered, told by the file's ending. */
 public enum Format {
-  TIFF,
-  PNG,
-  JPEG
+  TIFF(".tif", ".tiff"),
+  PNG(".png"),
+  JPEG(".jpg", ".jpeg");
+
+  private final List<String> endings;
+
+  Format(String... endings) {
+    this.endings = List.of(endings);
+  }
+
+  /** The endings that stand for it, with their point, the usual one first. */
+  public List<String> endings() {
+    return endings;
+  }
+
+  /** The format of a file by its ending, in small or capital letters. */
+  public static Optional<Format> ofFile(String file) {
+    String lower = file.toLowerCase(Locale.ROOT);
+    for (Format format : values()) {
+      if (format.endings.stream().anyMatch(lower::endsWith)) {
+        return Optional.of(format);
+      }
+    }
+    return Optional.empty();
+  }
 }

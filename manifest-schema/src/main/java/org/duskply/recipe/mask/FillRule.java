@@ -1,7 +1,9 @@
 package org.duskply.recipe.mask;
 
+import org.duskply.recipe.shape.Keyed;
+
 /** Which side of a crossing outline is inside, as in SVG 2. */
-public enum FillRule {
+public enum FillRule implements Keyed {
   NONZERO("nonzero"),
   EVENODD("evenodd");
 
@@ -12,6 +14,7 @@ public enum FillRule {
   }
 
   /** The name as a recipe writes it. */
+  @Override
   public String key() {
     return key;
   }

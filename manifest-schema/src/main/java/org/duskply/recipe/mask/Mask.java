@@ -1,7 +1,14 @@
 package org.duskply.recipe.mask;
 
+import java.util.Collections;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import org.duskply.recipe.shape.Alternatives;
+import org.duskply.recipe.shape.Field;
+import org.duskply.recipe.shape.Kind;
+import org.duskply.recipe.shape.Shape;
+import org.duskply.recipe.shape.Unit;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -23,4 +30,53 @@ public record Mask(
     double feather,
     boolean inverted,
     double strength,
-    Map<String, Object> extensions) {}
+    Map<String, Object> extensions) {
+  /** How a recipe writes it. */
+  public static final Shape<Mask> SHAPE =
+      Shape.mapping(
+              Mask.class,
+              "mask",
+              "Where something shows: 1 fully, 0 not at all. One kind, or none for everywhere; the"
+                  + " other keys act on it in the order in which they stand here.",
+              Field.of(
+                      "kind",
+                      new Kind.Inlined(
+                          Alternatives.oneOrNone(
+                              MaskKind.class,
+                              "kind",
+                              "keep one, and put the other under within: [ { … } ] to have only"
+                                  + " what lies in both")))
+                  .optional("everywhere")
+                  .says("What the mask starts from."),
+              Field.of("within", MaskUse.LIST)
+                  .byDefault(List.of())
+                  .says("Only inside these masks: multiplied by each of them.")
+                  .example("[pontoon]"),
+              Field.of("except", MaskUse.LIST)
+                  .byDefault(List.of())
+                  .says("Not inside these masks: multiplied by what each leaves.")
+                  .example("[mast, willow]"),
+              Field.number("feather")
+                  .from(0)
+                  .to(2000)
+                  .in(Unit.PIXELS)
+                  .byDefault(0.0)
+                  .says("Radius of the soft edge: a Gaussian, its sigma half of it.")
+                  .example("24"),
+              Field.flag("inverted").says("Turns the mask inside out.").example("true"),
+              Field.number("strength")
+                  .from(0)
+                  .to(1)
+                  .byDefault(1.0)
+                  .says("Factor of the whole mask.")
+                  .example("0.6"),
+              Field.extensions())
+          .example("hull: { polygon: \"1210,2204 1633,2190 1702,2410\", feather: 24 }");
+
+  /** Copies lists and map. */
+  public Mask {
+    within = List.copyOf(within);
+    except = List.copyOf(except);
+    extensions = Collections.unmodifiableMap(new LinkedHashMap<>(extensions));
+  }
+}

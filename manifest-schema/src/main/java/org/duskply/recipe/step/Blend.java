@@ -1,10 +1,12 @@
 package org.duskply.recipe.step;
 
+import org.duskply.recipe.shape.Keyed;
+
 /**
  * Blend modes by their W3C Compositing and Blending names, and {@code plus-lighter} without its
  * clamp.
  */
-public enum Blend {
+public enum Blend implements Keyed {
   NORMAL("normal"),
   MULTIPLY("multiply"),
   SCREEN("screen"),
@@ -19,6 +21,7 @@ public enum Blend {
   }
 
   /** The name as a recipe writes it. */
+  @Override
   public String key() {
     return key;
   }

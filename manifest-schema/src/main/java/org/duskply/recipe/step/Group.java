@@ -1,10 +1,33 @@
 package org.duskply.recipe.step;
 
 import java.util.List;
+import org.duskply.recipe.Limits;
+import org.duskply.recipe.shape.Field;
+import org.duskply.recipe.shape.Shape;
 
 /**
  * Steps folded over the picture below and then mixed in as one.
  *
  * @param steps from the first done to the last; at least one
  */
-public record Group(List<Step> steps) implements Verb {}
+public record Group(List<Step> steps) implements Verb {
+  /** How a recipe writes it. */
+  public static final Shape<Group> SHAPE =
+      Shape.mapping(
+              Group.class,
+              "group",
+              "Steps done one after the other on the picture below, then mixed in as one.",
+              Field.list("steps", "step", 1, Limits.MEMBERS, () -> Step.SHAPE)
+                  .key("group")
+                  .principal()
+                  .says("The steps, from the first done to the last.")
+                  .example("[{ pop: pop-hull }, { pop: pop-willow }]"))
+          .identity(group -> group.steps().stream().allMatch(Shape::isIdentityOf))
+          .example(
+              "{ id: flashes, group: [{ pop: pop-hull }, { pop: pop-willow }], opacity: 0.9 }");
+
+  /** Copies the list. */
+  public Group {
+    steps = List.copyOf(steps);
+  }
+}

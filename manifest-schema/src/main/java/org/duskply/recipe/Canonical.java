@@ -1,0 +1,84 @@
+package org.duskply.recipe;
+
+import java.nio.charset.StandardCharsets;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.HexFormat;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.duskply.recipe.shape.NameList;
+import org.duskply.recipe.text.CanonicalJson;
+import org.duskply.recipe.text.PictureWriter;
+import org.duskply.recipe.text.PlainWriter;
+
+/**
+ * The canonical form of a recipe: two recipes that say the same have the same text, however they
+ * were written. Short forms are expanded, values equal to their defaults left out, as are {@code
+ * title}, {@code notes} and {@code x-} keys; the rest is JSON by RFC 8785, hashed by SHA-256 (FIPS
+ * 180-4) over its UTF-8 bytes.
+ *
+ * <p>There are two. The <i>recipe</i> form holds all that the recipe says, with its names. The
+ * <i>picture</i> form holds what the picture depends on: grid, base, working space, the frames and
+ * masks that are used, the steps that change something. In it frames and masks go by number ({@code
+ * #1}) in the order of first use and equal ones have one number, so that a new name, or a mask
+ * written out in place of a named one, changes nothing.
+ */
+public final class Canonical {
+  private Canonical() {}
+
+  /** The canonical text of all that the recipe says. */
+  public static String recipe(Recipe recipe) {
+    return CanonicalJson.text(new PlainWriter(PlainWriter.Form.CANONICAL).record(recipe));
+  }
+
+  /**
+   * The canonical text of what the picture depends on.
+   *
+   * @throws IllegalArgumentException if a recipe built by a program uses a name that is not there,
+   *     or masks in a ring
+   */
+  public static String picture(Recipe recipe) {
+    PictureWriter writer =
+        new PictureWriter(
+            Map.of(NameList.FRAMES, recipe.frames(), NameList.MASKS, recipe.masks()));
+    Map<String, Object> picture = new LinkedHashMap<>();
+    picture.put("duskply", recipe.version());
+    if (recipe.grid() != null) {
+      picture.put("grid", writer.record(recipe.grid()));
+    }
+    if (recipe.working() != null) {
+      picture.put("working", recipe.working().key());
+    }
+    picture.put("base", writer.number(NameList.FRAMES, recipe.base()));
+    List<Object> steps = writer.list(recipe.steps());
+    if (!steps.isEmpty()) {
+      picture.put("steps", steps);
+    }
+    picture.put("frames", writer.contents(NameList.FRAMES));
+    List<Object> masks = writer.contents(NameList.MASKS);
+    if (!masks.isEmpty()) {
+      picture.put("masks", masks);
+    }
+    return CanonicalJson.text(picture);
+  }
+
+  /** SHA-256 of {@link #recipe}, 64 hexadecimal digits. */
+  public static String recipeHash(Recipe recipe) {
+    return sha256(recipe(recipe));
+  }
+
+  /** SHA-256 of {@link #picture}, 64 hexadecimal digits. */
+  public static String pictureHash(Recipe recipe) {
+    return sha256(picture(recipe));
+  }
+
+  private static String sha256(String text) {
+    try {
+      MessageDigest digest = MessageDigest.getInstance("SHA-256");
+      return HexFormat.of().formatHex(digest.digest(text.getBytes(StandardCharsets.UTF_8)));
+    } catch (NoSuchAlgorithmException e) {
+      throw new IllegalStateException("every Java platform has SHA-256", e);
+    }
+  }
+}

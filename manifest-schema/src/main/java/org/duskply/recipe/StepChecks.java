@@ -1,0 +1,79 @@
+package org.duskply.recipe;
+
+import java.util.List;
+import org.duskply.recipe.step.Adjust;
+import org.duskply.recipe.step.Group;
+import org.duskply.recipe.step.Step;
+import org.duskply.recipe.text.Problems;
+import org.duskply.recipe.text.TreePlaces;
+
+/** Looks at steps that do nothing or more than was meant, and at how many there are. */
+final class StepChecks {
+  private final Problems problems;
+  private final TreePlaces places;
+  private int count;
+
+  StepChecks(Problems problems, TreePlaces places) {
+    this.problems = problems;
+    this.places = places;
+  }
+
+  void check(Recipe recipe) {
+    steps(recipe.steps(), "steps", 0, true);
+    if (count > Limits.STEPS) {
+      problems.add(
+          places.spot("steps"),
+          "steps",
+          "the recipe has " + count + " steps with those in groups; the limit is " + Limits.STEPS,
+          count + " steps",
+          "at most " + Limits.STEPS);
+    }
+  }
+
+  /**
+   * @param masked whether a mask, of the step or of a group around it, bounds what it does
+   */
+  private void steps(List<Step> steps, String path, int depth, boolean masked) {
+    count += steps.size();
+    for (int i = 0; i < steps.size(); i++) {
+      step(steps.get(i), path + "/#" + (i + 1), depth, masked);
+    }
+  }
+
+  private void step(Step step, String path, int depth, boolean groupMasked) {
+    if (step.opacity() == 0) {
+      problems.notice(
+          places.spot(path + "/opacity"),
+          path + "/opacity",
+          "this step shows nothing: its opacity is 0; skip: true says the same more plainly",
+          "0",
+          "above 0");
+    }
+    boolean masked = groupMasked || step.mask() != null;
+    if (step.verb() instanceof Adjust && depth > 0 && !masked) {
+      problems.notice(
+          places.spot(path),
+          path,
+          "this adjust has no mask, and neither has its group: it changes the whole picture below,"
+              + " not just the group's steps",
+          "no mask",
+          "a mask");
+    }
+    if (step.verb() instanceof Group group) {
+      group(group, path, depth + 1, depth == 0 ? step.mask() != null : masked);
+    }
+  }
+
+  private void group(Group group, String path, int depth, boolean masked) {
+    if (depth > Limits.GROUP_DEPTH) {
+      problems.add(
+          places.spot(path),
+          path,
+          "groups stand more than " + Limits.GROUP_DEPTH + " deep in each other here",
+          depth + " deep",
+          "at most " + Limits.GROUP_DEPTH);
+      return;
+    }
+    steps(group.steps(), path + "/group", depth, masked);
+  }
+}

@@ -1,0 +1,24 @@
+package org.duskply.recipe.shape;
+
+/** What a number counts. */
+public enum Unit {
+  /** A plain number. */
+  NONE(""),
+  /** Doublings of light. */
+  STOPS("stops"),
+  /** Pixels of the grid. */
+  PIXELS("px"),
+  /** Bits a sample. */
+  BITS("bits");
+
+  private final String symbol;
+
+  Unit(String symbol) {
+    this.symbol = symbol;
+  }
+
+  /** What is written after the number; empty for a plain number. */
+  public String symbol() {
+    return symbol;
+  }
+}

@@ -1,0 +1,66 @@
+package org.duskply.recipe.text;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.duskply.recipe.shape.Alternatives;
+import org.duskply.recipe.shape.Field;
+import org.duskply.recipe.shape.Kind;
+import org.duskply.recipe.shape.Shape;
+
+/** All Shapes that can be met from one Shape on, in the order in which they are met. */
+public final class Atlas {
+  private final Map<Class<?>, Shape<?>> shapes = new LinkedHashMap<>();
+
+  /** Walks from {@code root}. */
+  public Atlas(Shape<?> root) {
+    visit(root);
+  }
+
+  /** The Shapes, each once. */
+  public List<Shape<?>> shapes() {
+    return List.copyOf(shapes.values());
+  }
+
+  /** What the records are called that have such a key. */
+  public List<String> owners(String key) {
+    List<String> owners = new ArrayList<>();
+    for (Shape<?> shape : shapes.values()) {
+      boolean tag = shape.inlined().map(f -> alternatives(f).keys().contains(key)).orElse(false);
+      if (tag || shape.field(key).isPresent()) {
+        owners.add(shape.key());
+      }
+    }
+    return owners;
+  }
+
+  /** The alternatives of an inlined field. */
+  static Alternatives<?> alternatives(Field inlined) {
+    return ((Kind.Inlined) inlined.kind()).alternatives();
+  }
+
+  private void visit(Shape<?> shape) {
+    if (shapes.putIfAbsent(shape.type(), shape) == null) {
+      shape.fields().forEach(field -> visit(field.kind()));
+    }
+  }
+
+  private void visit(Kind kind) {
+    if (kind instanceof Kind.Items items) {
+      visit(items.item());
+    } else if (kind instanceof Kind.Positions positions) {
+      visit(positions.row().get());
+    } else if (kind instanceof Kind.Table table) {
+      visit(table.shape().get());
+    } else if (kind instanceof Kind.Nested nested) {
+      visit(nested.shape().get());
+    } else if (kind instanceof Kind.NamedOr namedOr) {
+      visit(namedOr.shape().get());
+    } else if (kind instanceof Kind.Tagged tagged) {
+      tagged.alternatives().shapes().forEach(this::visit);
+    } else if (kind instanceof Kind.Inlined inlined) {
+      inlined.alternatives().shapes().forEach(this::visit);
+    }
+  }
+}

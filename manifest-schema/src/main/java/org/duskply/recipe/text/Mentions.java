@@ -1,0 +1,67 @@
+package org.duskply.recipe.text;
+
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.duskply.recipe.shape.NameList;
+import org.jspecify.annotations.Nullable;
+
+/** The names that a recipe gives and those that it uses, each with its place. */
+public final class Mentions {
+  private final Map<NameList, Map<String, Mention>> given = new EnumMap<>(NameList.class);
+  private final List<Mention> used = new ArrayList<>();
+
+  private final List<FileUse> files = new ArrayList<>();
+
+  /**
+   * A file that is read.
+   *
+   * @param file its path as the recipe writes it
+   * @param spot where it stands
+   * @param path the part of the recipe that it stands in
+   */
+  public record FileUse(String file, Spot spot, String path) {}
+
+  /**
+   * A name at a place.
+   *
+   * @param list the list of names it belongs to
+   * @param name the name
+   * @param spot where it stands
+   * @param path the part of the recipe that it stands in, or names
+   */
+  public record Mention(NameList list, String name, Spot spot, String path) {}
+
+  /** Notes a name that is given; where it was given before, or null. */
+  @Nullable Mention give(NameList list, String name, Spot spot, String path) {
+    Mention mention = new Mention(list, name, spot, path);
+    return given.computeIfAbsent(list, l -> new LinkedHashMap<>()).putIfAbsent(name, mention);
+  }
+
+  /** Notes a file that is read. */
+  void file(String file, Spot spot, String path) {
+    files.add(new FileUse(file, spot, path));
+  }
+
+  /** The files that are read, in the order of the text. */
+  public List<FileUse> files() {
+    return List.copyOf(files);
+  }
+
+  /** Notes a name that is used. */
+  void use(NameList list, String name, Spot spot, String path) {
+    used.add(new Mention(list, name, spot, path));
+  }
+
+  /** The names given in a list, in the order of the text. */
+  public Map<String, Mention> given(NameList list) {
+    return given.getOrDefault(list, Map.of());
+  }
+
+  /** All uses of names, in the order in which they were read. */
+  public List<Mention> used() {
+    return List.copyOf(used);
+  }
+}

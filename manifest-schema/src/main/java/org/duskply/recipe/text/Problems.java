@@ -1,0 +1,113 @@
+package org.duskply.recipe.text;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import org.duskply.recipe.Limits;
+import org.duskply.recipe.Problem;
+import org.duskply.recipe.Problem.Severity;
+import org.jspecify.annotations.Nullable;
+
+/** Collects what is wrong with one text. After the first so many it only counts. */
+public final class Problems {
+  private final Source source;
+  private final List<Problem> listed = new ArrayList<>();
+  private int problems;
+
+  /** Starts with none. */
+  public Problems(Source source) {
+    this.source = source;
+  }
+
+  /** The text they are about. */
+  public Source source() {
+    return source;
+  }
+
+  /** Adds a problem without a nearest name. */
+  public void add(Spot spot, String path, String sentence, String found, String expected) {
+    add(spot, path, sentence, found, expected, null);
+  }
+
+  /** Adds a problem. */
+  public void add(
+      Spot spot,
+      String path,
+      String sentence,
+      String found,
+      String expected,
+      @Nullable String nearest) {
+    problems++;
+    list(Severity.PROBLEM, spot, path, sentence, found, expected, nearest);
+  }
+
+  /** Adds a notice. */
+  public void notice(Spot spot, String path, String sentence, String found, String expected) {
+    list(Severity.NOTICE, spot, path, sentence, found, expected, null);
+  }
+
+  /** How many problems there are, notices not counted. */
+  public int count() {
+    return problems;
+  }
+
+  /** Whether there is any problem beyond notices. */
+  public boolean any() {
+    return problems > 0;
+  }
+
+  /** Takes over all of another collection about the same text. */
+  void addAll(Problems others) {
+    problems += others.problems;
+    listed.addAll(others.listed);
+  }
+
+  /** In the order of the text, with a closing line when not all are listed. */
+  public List<Problem> inOrder() {
+    List<Problem> sorted = new ArrayList<>(listed);
+    sorted.sort(
+        Comparator.comparingInt((Problem p) -> p.place().line())
+            .thenComparingInt(p -> p.place().column()));
+    if (sorted.size() > Limits.PROBLEMS) {
+      int hidden = Math.max(problems, sorted.size()) - Limits.PROBLEMS;
+      sorted = new ArrayList<>(sorted.subList(0, Limits.PROBLEMS));
+      sorted.add(more(hidden, problems > 0 ? Severity.PROBLEM : Severity.NOTICE));
+    }
+    return List.copyOf(sorted);
+  }
+
+  private Problem more(int hidden, Severity severity) {
+    return new Problem(
+        severity,
+        source.place(new Spot(source.lines(), 1)),
+        "",
+        "and " + hidden + " more like these; mend the first " + Limits.PROBLEMS + " and try again",
+        hidden + " more",
+        "",
+        null,
+        "");
+  }
+
+  private void list(
+      Severity severity,
+      Spot spot,
+      String path,
+      String sentence,
+      String found,
+      String expected,
+      @Nullable String nearest) {
+    if (listed.size() > Limits.PROBLEMS * 10) {
+      return;
+    }
+    listed.add(
+        new Problem(
+            severity,
+            source.place(spot),
+            path,
+            sentence,
+            Words.shortened(found),
+            expected,
+            nearest,
+            source.snippet(spot.line(), spot.column())));
+  }
+}
