@@ -149,6 +149,7 @@ public final class ReferencePage {
     limit("corners of a polygon", Limits.POINTS);
     limit("points of a curve", Limits.CURVE_POINTS);
     limit("characters of a text", Limits.TEXT);
+    limit("characters of a line of YAML", Limits.LINE);
     limit("characters of a title", Limits.TITLE);
     limit("characters of a file's path", Limits.FILE_PATH);
     limit("characters of a key", Limits.KEY);
