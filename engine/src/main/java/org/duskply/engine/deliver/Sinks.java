@@ -1,5 +1,6 @@
 package org.duskply.engine.deliver;
 
+import java.nio.file.Path;
 import org.duskply.engine.colour.IccWriter;
 
 /** Opens {@link Sink}s. */
@@ -17,7 +18,7 @@ public final class Sinks {
 
   /** How a safe file begins; tests pass one that fails. */
   interface Start {
-    SafeFile open(java.nio.file.Path target);
+    SafeFile open(Path target);
   }
 
   static Sink open(SinkSpec spec, Start start) {
