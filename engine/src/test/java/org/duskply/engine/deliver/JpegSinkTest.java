@@ -24,7 +24,9 @@ import org.duskply.recipe.deliver.Compress;
 import org.duskply.recipe.deliver.Format;
 import org.junit.jupiter.api.Test;
 
-/** JPEGs against ITU-T T.81, JFIF, the JDK, TwelveMonkeys, metadata-extractor, exiftool, libvips. */
+/**
+ * JPEGs against ITU-T T.81, JFIF, the JDK, TwelveMonkeys, metadata-extractor, exiftool, libvips.
+ */
 class JpegSinkTest extends SinkContract {
   private static final Way WAY = new Way(Format.JPEG, 8, Compress.NONE);
 
@@ -62,7 +64,8 @@ class JpegSinkTest extends SinkContract {
     int part = 0;
     for (Segment s : segments(file)) {
       if (s.marker() == 0xE2) {
-        assertThat(new String(s.data(), 0, 12, StandardCharsets.US_ASCII)).isEqualTo("ICC_PROFILE\0");
+        assertThat(new String(s.data(), 0, 12, StandardCharsets.US_ASCII))
+            .isEqualTo("ICC_PROFILE\0");
         assertThat(s.data()[12]).isEqualTo((byte) ++part);
         profile.write(s.data(), 14, s.data().length - 14);
       }
@@ -107,10 +110,14 @@ class JpegSinkTest extends SinkContract {
     assertThat(markers.subList(0, 2)).as("APP0, then APP2").containsExactly(0xE0, 0xE2);
     byte[] frame = all.get(markers.indexOf(0xC0)).data(); // SOF0: baseline
     assertThat(Arrays.copyOf(frame, 6)).containsExactly(8, 0, 30, 0, 50, 3);
-    assertThat(new byte[] {frame[7], frame[10], frame[13]}).as("4:4:4").containsExactly(0x11, 0x11, 0x11);
+    assertThat(new byte[] {frame[7], frame[10], frame[13]})
+        .as("4:4:4")
+        .containsExactly(0x11, 0x11, 0x11);
     byte[] jfif = all.get(0).data();
     assertThat(new String(jfif, 0, 5, StandardCharsets.US_ASCII)).isEqualTo("JFIF\0");
-    assertThat(Arrays.copyOfRange(jfif, 7, 12)).as("300 dots an inch").containsExactly(1, 1, 44, 1, 44);
+    assertThat(Arrays.copyOfRange(jfif, 7, 12))
+        .as("300 dots an inch")
+        .containsExactly(1, 1, 44, 1, 44);
   }
 
   /** Reported of other writers: chroma is halved however high the quality. Error below 12 codes. */
@@ -141,8 +148,18 @@ class JpegSinkTest extends SinkContract {
       SinkSpec s = spec(WAY, picture, 64);
       SinkSpec spec =
           new SinkSpec(
-              s.target(), s.format(), 8, s.profile(), s.compress(), qualities[i], 120, 120, 64,
-              ColourSpace.of(NamedSpace.SRGB), 300, "Duskply");
+              s.target(),
+              s.format(),
+              8,
+              s.profile(),
+              s.compress(),
+              qualities[i],
+              120,
+              120,
+              64,
+              ColourSpace.of(NamedSpace.SRGB),
+              300,
+              "Duskply");
       picture.deliver(spec);
       sizes[i] = Files.size(spec.target());
     }
@@ -223,7 +240,8 @@ class JpegSinkTest extends SinkContract {
   void metadataReadersFindTheResolution() throws Exception {
     Path file = deliver(TestPicture.noisy(50, 30, 8, NamedSpace.SRGB, 3));
     JfifDirectory jfif =
-        ImageMetadataReader.readMetadata(file.toFile()).getFirstDirectoryOfType(JfifDirectory.class);
+        ImageMetadataReader.readMetadata(file.toFile())
+            .getFirstDirectoryOfType(JfifDirectory.class);
     assertThat(jfif.getResX()).isEqualTo(300);
     assertThat(jfif.getResUnits()).isEqualTo(1);
   }

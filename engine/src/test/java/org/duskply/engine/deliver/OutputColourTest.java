@@ -108,7 +108,9 @@ class OutputColourTest {
     }
   }
 
-  /** Held to the same formula in double, at values in and out of range, for every pair of spaces. */
+  /**
+   * Held to the same formula in double, at values in and out of range, for every pair of spaces.
+   */
   @ParameterizedTest
   @EnumSource(NamedSpace.class)
   void agreesWithTheFormula(NamedSpace target) {
@@ -127,7 +129,8 @@ class OutputColourTest {
         int p = i / 3;
         int row = 3 * (i % 3);
         double x = m[row] * rgb[0][p] + m[row + 1] * rgb[1][p] + m[row + 2] * rgb[2][p];
-        // The matrix: 28 roundings of values up to 1.2, see OutputColour; none where it is left out.
+        // The matrix: 28 roundings of values up to 1.2, see OutputColour; none where it is left
+        // out.
         double off = source == target ? 0 : 1.2 * 28 * 0x1p-24;
         // The curve: its own promise of 0.02 codes, and half the spacing of floats below 65536
         // twice, for the product and the sum.
@@ -175,7 +178,9 @@ class OutputColourTest {
     assertThat(clipped(out8, 9, -9, 9)).as("a pixel counts once").isEqualTo(1);
     assertThat(clipped(out8, Float.NaN, 0, 0)).isEqualTo(0);
     OutputColour power = OutputColour.of(SRGB, NamedSpace.A98_RGB, 16);
-    assertThat(clipped(power, 1, 0, 0)).as("rounding of the matrix at an edge of both spaces").isEqualTo(0);
+    assertThat(clipped(power, 1, 0, 0))
+        .as("rounding of the matrix at an edge of both spaces")
+        .isEqualTo(0);
   }
 
   /** Green of P3 lies outside sRGB (check-values 2.8), white of every space inside every other. */

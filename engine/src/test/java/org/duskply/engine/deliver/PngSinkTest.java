@@ -22,7 +22,9 @@ import org.duskply.recipe.deliver.Compress;
 import org.duskply.recipe.deliver.Format;
 import org.junit.jupiter.api.Test;
 
-/** PNGs against the third edition of the standard, the JDK, metadata-extractor, exiftool, libvips. */
+/**
+ * PNGs against the third edition of the standard, the JDK, metadata-extractor, exiftool, libvips.
+ */
 class PngSinkTest extends SinkContract {
   private static final Way DEEP = new Way(Format.PNG, 16, Compress.NONE);
 
@@ -130,7 +132,8 @@ class PngSinkTest extends SinkContract {
       SinkSpec spec = spec(DEEP, space, 40, 30, 64);
       picture.deliver(spec);
       List<Chunk> chunks = chunks(spec.target());
-      assertThat(chunk(chunks, "IHDR").data()).containsExactly(0, 0, 0, 40, 0, 0, 0, 30, 16, 2, 0, 0, 0);
+      assertThat(chunk(chunks, "IHDR").data())
+          .containsExactly(0, 0, 0, 40, 0, 0, 0, 30, 16, 2, 0, 0, 0);
       ByteBuffer physical = ByteBuffer.wrap(chunk(chunks, "pHYs").data());
       assertThat(physical.getInt()).isEqualTo(11811); // 300 / 0.0254 = 11811.02
       assertThat(physical.getInt()).isEqualTo(11811);

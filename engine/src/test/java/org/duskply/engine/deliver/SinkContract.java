@@ -84,8 +84,16 @@ abstract class SinkContract {
 
   @ParameterizedTest
   @CsvSource({
-    "1, 1, 64", "1, 37, 16", "37, 1, 16", "33, 29, 8", "64, 64, 64", "65, 64, 1", "31, 50, 7",
-    "20, 30, 100", "129, 65, 64", "1500, 40, 32"
+    "1, 1, 64",
+    "1, 37, 16",
+    "37, 1, 16",
+    "33, 29, 8",
+    "64, 64, 64",
+    "65, 64, 1",
+    "31, 50, 7",
+    "20, 30, 100",
+    "129, 65, 64",
+    "1500, 40, 32"
   })
   void anySizeReadsBack(int width, int height, int bandRows) throws IOException {
     for (Way way : ways()) {
@@ -264,19 +272,23 @@ abstract class SinkContract {
       SinkSpec spec = spec(way, picture, 8);
       try (Sink sink = Sinks.open(spec)) {
         List<Encoded> all = encodeAll(sink, spec, picture);
-        assertThatThrownBy(() -> sink.append(1, all.get(1))).isInstanceOf(IllegalStateException.class);
+        assertThatThrownBy(() -> sink.append(1, all.get(1)))
+            .isInstanceOf(IllegalStateException.class);
         sink.append(0, all.get(0));
-        assertThatThrownBy(() -> sink.append(0, all.get(0))).isInstanceOf(IllegalStateException.class);
+        assertThatThrownBy(() -> sink.append(0, all.get(0)))
+            .isInstanceOf(IllegalStateException.class);
         assertThatThrownBy(sink::commit).isInstanceOf(IllegalStateException.class);
         assertThatThrownBy(() -> sink.encode(1, picture.rows(spec.layout().area(0))))
             .isInstanceOf(IllegalArgumentException.class);
         sink.append(1, all.get(1));
         sink.append(2, all.get(2));
-        assertThatThrownBy(() -> sink.append(3, all.get(2))).isInstanceOf(IllegalStateException.class);
+        assertThatThrownBy(() -> sink.append(3, all.get(2)))
+            .isInstanceOf(IllegalStateException.class);
         sink.commit();
         assertThatThrownBy(sink::commit).isInstanceOf(IllegalStateException.class);
         sink.close();
-        assertThatThrownBy(() -> sink.append(0, all.get(0))).isInstanceOf(IllegalStateException.class);
+        assertThatThrownBy(() -> sink.append(0, all.get(0)))
+            .isInstanceOf(IllegalStateException.class);
       }
       assertThat(spec.target()).isRegularFile();
     }

@@ -60,8 +60,7 @@ final class TestPicture {
   Planes rows(Region area) {
     float[] linear =
         LINEAR.computeIfAbsent(
-            space + " " + depth,
-            k -> DecodeTable.of(ColourSpace.of(space).curve(0), 1 << depth));
+            space + " " + depth, k -> DecodeTable.of(ColourSpace.of(space).curve(0), 1 << depth));
     Planes rows = new Planes(area, 3);
     for (int c = 0; c < 3; c++) {
       for (int y = area.top(); y < area.bottom(); y++) {

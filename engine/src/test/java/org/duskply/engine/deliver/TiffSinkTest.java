@@ -23,7 +23,9 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-/** TIFFs against TIFF 6.0, the JDK, TwelveMonkeys, metadata-extractor, libtiff, exiftool, libvips. */
+/**
+ * TIFFs against TIFF 6.0, the JDK, TwelveMonkeys, metadata-extractor, libtiff, exiftool, libvips.
+ */
 class TiffSinkTest extends SinkContract {
   private static final Way DEEP = new Way(Format.TIFF, 16, Compress.DEFLATE);
 
@@ -52,7 +54,8 @@ class TiffSinkTest extends SinkContract {
   byte[] profileIn(Path file) throws Exception {
     Metadata metadata = ImageMetadataReader.readMetadata(file.toFile());
     ExifIFD0Directory directory = metadata.getFirstDirectoryOfType(ExifIFD0Directory.class);
-    assertThat(metadata.getFirstDirectoryOfType(com.drew.metadata.icc.IccDirectory.class)).isNotNull();
+    assertThat(metadata.getFirstDirectoryOfType(com.drew.metadata.icc.IccDirectory.class))
+        .isNotNull();
     assertThat(directory.getErrors()).isEmpty();
     byte[] bytes = Files.readAllBytes(file);
     long[] entry = entries(bytes).get(34675);
@@ -79,7 +82,12 @@ class TiffSinkTest extends SinkContract {
       int type = in.getShort(e + 2);
       boolean aShort = type == 3 && in.getInt(e + 4) == 1;
       entries.put(
-          tag, new long[] {type, in.getInt(e + 4), aShort ? in.getShort(e + 8) & 0xFFFF : in.getInt(e + 8) & 0xFFFFFFFFL});
+          tag,
+          new long[] {
+            type,
+            in.getInt(e + 4),
+            aShort ? in.getShort(e + 8) & 0xFFFF : in.getInt(e + 8) & 0xFFFFFFFFL
+          });
     }
     assertThat(in.getInt(at + 2 + 12 * count)).as("no second image").isZero();
     return entries;
