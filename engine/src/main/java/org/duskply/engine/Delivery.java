@@ -93,7 +93,9 @@ final class Delivery implements AutoCloseable {
     for (Delivery delivery : deliveries) {
       if (!targets.add(delivery.spec.target())) {
         throw new DuskplyException(
-            "Two deliverables would be written to " + delivery.spec.target() + "; give each a file of its own.");
+            "Two deliverables would be written to "
+                + delivery.spec.target()
+                + "; give each a file of its own.");
       }
     }
   }
@@ -105,7 +107,8 @@ final class Delivery implements AutoCloseable {
 
   /** The picture and where its bands go; the file has been begun. */
   Output output() {
-    return new Output(root, Region.ofSize(spec.width(), spec.height()), new Bands(opened(), clipped));
+    return new Output(
+        root, Region.ofSize(spec.width(), spec.height()), new Bands(opened(), clipped));
   }
 
   /** Finishes the file. */

@@ -167,11 +167,7 @@ final class PlannedComposite implements Composite {
         throw new MemoryException(job.floorBytes(), engine.memory());
       }
       return job.run(
-          engine.pool(),
-          engine.threads(),
-          engine.memory(),
-          progress::reached,
-          progress::cancelled);
+          engine.pool(), engine.threads(), engine.memory(), progress::reached, progress::cancelled);
     }
   }
 

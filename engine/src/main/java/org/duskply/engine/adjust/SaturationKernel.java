@@ -41,8 +41,7 @@ final class SaturationKernel implements AdjustKernel {
     double s = saturation.factor();
     double[] between =
         Matrix3.multiply(
-            Oklab.rootsOfLab(),
-            Matrix3.multiply(Matrix3.diagonal(1, s, s), Oklab.labOfRoots()));
+            Oklab.rootsOfLab(), Matrix3.multiply(Matrix3.diagonal(1, s, s), Oklab.labOfRoots()));
     return new SaturationKernel(
         MatrixKernel.prepare(oklab.toLms()),
         MatrixKernel.prepare(between),

@@ -13,7 +13,10 @@ final class Deflate {
 
   private Deflate() {}
 
-  /** Room for {@code raw} bytes once deflated, if they do not shrink; {@link Growing} mends the rest. */
+  /**
+   * Room for {@code raw} bytes once deflated, if they do not shrink; {@link Growing} mends the
+   * rest.
+   */
   static int room(long raw) {
     return Math.toIntExact(raw + raw / 1000 + 256);
   }

@@ -25,8 +25,8 @@ import org.jspecify.annotations.Nullable;
  */
 final class OutputColour {
   /**
-   * 2⁻¹⁹: more than a row of the matrix can err by. With values up to 1, coefficients up to 2 and
-   * u = 2⁻²⁴ for each rounding: three values, coefficients and products of 2u each, and two sums up
+   * 2⁻¹⁹: more than a row of the matrix can err by. With values up to 1, coefficients up to 2 and u
+   * = 2⁻²⁴ for each rounding: three values, coefficients and products of 2u each, and two sums up
    * to 4 and 6, are 3·(2 + 2 + 2)u + 4u + 6u = 28u < 32u.
    */
   private static final double NOISE = 0x1p-19;

@@ -24,7 +24,10 @@ public final class Sinks {
     BandLayout layout = spec.layout();
     if (!layout.fits()) {
       throw new DeliverException(
-          spec.target() + " cannot be written: a picture " + spec.width() + " pixels wide is too wide.");
+          spec.target()
+              + " cannot be written: a picture "
+              + spec.width()
+              + " pixels wide is too wide.");
     }
     OutputColour colour = OutputColour.of(spec.working(), spec.profile(), spec.depth());
     Container container = container(spec, layout, IccWriter.profile(spec.profile()));

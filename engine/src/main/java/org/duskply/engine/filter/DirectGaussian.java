@@ -113,8 +113,7 @@ final class DirectGaussian implements Gaussian.Way {
     }
   }
 
-  private static void add(
-      float[] in, int centre, int away, float weight, float[] sums, int count) {
+  private static void add(float[] in, int centre, int away, float weight, float[] sums, int count) {
     int a = centre - away;
     int b = centre + away;
     for (int x = 0; x < count; x++) {

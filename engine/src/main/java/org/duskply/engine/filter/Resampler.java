@@ -4,14 +4,15 @@ import org.duskply.engine.pixel.Planes;
 import org.duskply.engine.pixel.Region;
 
 /**
- * Brings a picture to another size by Lanczos-3, in linear light: rows first, then columns. Where it shrinks the kernel is widened
- * by the same factor, so that every sample counts. Pixel centres map onto each other: output column j looks at {@code (j + ½)·n/m −
- * ½} of the input. Weights are computed in double for every output column and row and sum to 1; taps beyond the border take the
+ * Brings a picture to another size by Lanczos-3, in linear light: rows first, then columns. Where
+ * it shrinks the kernel is widened by the same factor, so that every sample counts. Pixel centres
+ * map onto each other: output column j looks at {@code (j + ½)·n/m − ½} of the input. Weights are
+ * computed in double for every output column and row and sum to 1; taps beyond the border take the
  * edge pixel.
  *
- * <p>Ringing is held in each pass: a value lies within {@code [lo − 0.1·(hi − lo), hi + 0.1·(hi − lo)]} of the samples under the
- * kernel's main lobe, so that a lamp of twenty times white draws no black ring. The same size copies bits. Immutable and
- * thread-safe.
+ * <p>Ringing is held in each pass: a value lies within {@code [lo − 0.1·(hi − lo), hi + 0.1·(hi −
+ * lo)]} of the samples under the kernel's main lobe, so that a lamp of twenty times white draws no
+ * black ring. The same size copies bits. Immutable and thread-safe.
  */
 public final class Resampler {
   private final Axis across;
@@ -59,7 +60,8 @@ public final class Resampler {
   private void apply(Planes in, Planes out, int p) {
     Region area = out.area();
     Region needed = needs(area);
-    Planes rows = new Planes(new Region(area.left(), needed.top(), area.right(), needed.bottom()), 1);
+    Planes rows =
+        new Planes(new Region(area.left(), needed.top(), area.right(), needed.bottom()), 1);
     float[] narrow = rows.plane(0);
     for (int y = needed.top(); y < needed.bottom(); y++) {
       int at = in.at(0, y);
