@@ -90,13 +90,18 @@ final class Delivery implements AutoCloseable {
     return LongEdge.size(composite.width(), composite.height(), Math.max(1, (edge + n / 2) / n));
   }
 
-  /** Refuses deliverables that would write the same file, on file systems that tell no capitals apart too. */
+  /**
+   * Refuses deliverables that would write the same file, on file systems that tell no capitals
+   * apart too.
+   */
   static void refuseSameTarget(List<Delivery> deliveries) {
     Set<String> targets = new HashSet<>();
     for (Delivery delivery : deliveries) {
       if (!targets.add(delivery.spec.target().toString().toLowerCase(Locale.ROOT))) {
         throw new DuskplyException(
-            "Two deliverables would be written to " + delivery.spec.target() + "; give each a file of its own.");
+            "Two deliverables would be written to "
+                + delivery.spec.target()
+                + "; give each a file of its own.");
       }
     }
   }

@@ -22,7 +22,10 @@ import org.duskply.recipe.deliver.Deliverable;
 import org.duskply.recipe.step.Group;
 import org.duskply.recipe.step.Step;
 
-/** Makes the {@link Explanation} of a composite. Masks are measured by making them; no frame is decoded. */
+/**
+ * Makes the {@link Explanation} of a composite. Masks are measured by making them; no frame is
+ * decoded.
+ */
 final class Explainer {
   private static final int ROWS = 64;
 

@@ -167,11 +167,7 @@ final class PlannedComposite implements Composite {
       }
       deliveries.forEach(Delivery::open);
       return job.run(
-          engine.pool(),
-          engine.threads(),
-          engine.memory(),
-          progress::reached,
-          progress::cancelled);
+          engine.pool(), engine.threads(), engine.memory(), progress::reached, progress::cancelled);
     }
   }
 

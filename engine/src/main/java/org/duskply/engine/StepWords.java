@@ -78,7 +78,8 @@ final class StepWords {
     for (Field field : shape.fields()) {
       Object value = shape.get(record, field);
       if (value != null && !value.equals(field.fallback())) {
-        String text = value(value) + (field.unit().symbol().isEmpty() ? "" : " " + field.unit().symbol());
+        String text =
+            value(value) + (field.unit().symbol().isEmpty() ? "" : " " + field.unit().symbol());
         parts.add(field.isPrincipal() ? text : field.key() + " " + text);
       }
     }
@@ -116,7 +117,8 @@ final class StepWords {
       return ", everywhere";
     }
     String name = mask instanceof MaskUse.Named named ? "the mask " + named.name() : "its mask";
-    return String.format(Locale.ROOT, ", where %s shows (%.1f %% of the picture)", name, 100 * area);
+    return String.format(
+        Locale.ROOT, ", where %s shows (%.1f %% of the picture)", name, 100 * area);
   }
 
   private static String strength(double opacity) {

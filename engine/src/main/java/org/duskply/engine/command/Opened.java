@@ -18,13 +18,15 @@ final class Opened {
       names = "--scale",
       paramLabel = "1/n",
       converter = Scale.class,
-      description = "A preview: n pixels of the frames become one across and down. Default: full size.")
+      description =
+          "A preview: n pixels of the frames become one across and down. Default: full size.")
   private int reduction = 1;
 
   @Option(
       names = "--only",
       paramLabel = "STEP",
-      description = "This step alone over the base. Steps go by id, frame or place, as explain prints them.")
+      description =
+          "This step alone over the base. Steps go by id, frame or place, as explain prints them.")
   private @Nullable String only;
 
   @Option(names = "--skip", paramLabel = "STEP", description = "Leave this step out.")
@@ -36,20 +38,23 @@ final class Opened {
   @Option(
       names = "--allow",
       paramLabel = "DIR",
-      description = "A folder beside the recipe's own that frames may be read from. May be repeated.")
+      description =
+          "A folder beside the recipe's own that frames may be read from. May be repeated.")
   private List<Path> allowed = new ArrayList<>();
 
   @Option(
       names = "--threads",
       paramLabel = "N",
-      description = "How many threads work. Default: one a processor. It changes no bit of the picture.")
+      description =
+          "How many threads work. Default: one a processor. It changes no bit of the picture.")
   private int threads;
 
   @Option(
       names = "--memory",
       paramLabel = "SIZE",
       converter = MemorySize.class,
-      description = "Working memory, such as 800m or 2g. Default: 65 %% of Java's heap. It changes no bit.")
+      description =
+          "Working memory, such as 800m or 2g. Default: 65 %% of Java's heap. It changes no bit.")
   private @Nullable Long memory;
 
   Path recipe() {

@@ -10,8 +10,9 @@ import org.duskply.engine.Progress;
 import org.jspecify.annotations.Nullable;
 
 /**
- * How far a rendering has come: a bar on a terminal, a plain line every tenth elsewhere. Ends the rendering when the program is
- * interrupted, and holds the program's end until the rendering has put its temporary files away.
+ * How far a rendering has come: a bar on a terminal, a plain line every tenth elsewhere. Ends the
+ * rendering when the program is interrupted, and holds the program's end until the rendering has
+ * put its temporary files away.
  */
 final class ShownProgress implements Progress, AutoCloseable {
   private static final int STEPS = 1000;

@@ -76,7 +76,19 @@ class MainTest {
     Path recipe = desk.recipe(RIGHT);
     Path elsewhere = folder.resolve("elsewhere");
     assertThat(
-            run("render", recipe, "--deliver", "print", "--out", elsewhere, "--scale", "1/2", "--threads", "2", "--memory", "300m"))
+            run(
+                "render",
+                recipe,
+                "--deliver",
+                "print",
+                "--out",
+                elsewhere,
+                "--scale",
+                "1/2",
+                "--threads",
+                "2",
+                "--memory",
+                "300m"))
         .isEqualTo(Exit.DONE);
     assertThat(out).contains("20 × 15 pixels").doesNotContain("web: ");
     assertThat(elsewhere.resolve("out/Boathouse.tif")).isRegularFile();
@@ -89,9 +101,14 @@ class MainTest {
     List<short[]> pictures = new ArrayList<>();
     for (String[] choice :
         new String[][] {
-          {"--until", "hull"}, {"--only", "hull"}, {"--skip", "print"}, {"--skip", "hull"}, {"--only", "print"}
+          {"--until", "hull"},
+          {"--only", "hull"},
+          {"--skip", "print"},
+          {"--skip", "hull"},
+          {"--only", "print"}
         }) {
-      assertThat(run("render", recipe, "--deliver", "print", choice[0], choice[1])).isEqualTo(Exit.DONE);
+      assertThat(run("render", recipe, "--deliver", "print", choice[0], choice[1]))
+          .isEqualTo(Exit.DONE);
       pictures.add(Pictures.codes(folder.resolve("out/Boathouse.tif")));
     }
     assertThat(pictures.get(1)).isEqualTo(pictures.get(0));
@@ -140,7 +157,10 @@ class MainTest {
   @Test
   void checkOfARightRecipeGivesItsHashes() {
     assertThat(run("check", desk.recipe(RIGHT))).isEqualTo(Exit.DONE);
-    assertThat(out).containsPattern("is right\\.\\R").containsPattern("picture [0-9a-f]{64}").containsPattern("recipe  [0-9a-f]{64}");
+    assertThat(out)
+        .containsPattern("is right\\.\\R")
+        .containsPattern("picture [0-9a-f]{64}")
+        .containsPattern("recipe  [0-9a-f]{64}");
     assertThat(run("check", folder.resolve("recipe.yaml"), "--canonical")).isEqualTo(Exit.DONE);
     assertThat(out).startsWith("{\"base\":\"dusk\"").endsWith("}" + System.lineSeparator());
   }
@@ -150,9 +170,11 @@ class MainTest {
     assertThat(run("explain", desk.recipe(RIGHT))).isEqualTo(Exit.DONE);
     String words = out.replaceAll("\\s+", " ");
     assertThat(words)
-        .contains("hull: lightens with the frame hull, frames/1.tif (treated with exposure 0.3 stops), where the mask hull shows (50.0 % of the picture), at opacity 0.85.")
+        .contains(
+            "hull: lightens with the frame hull, frames/1.tif (treated with exposure 0.3 stops), where the mask hull shows (50.0 % of the picture), at opacity 0.85.")
         .contains("out = b + m·0.85·(max(b, treated(f)) − b)")
-        .contains("print: adjusts what is there: contrast 0.1, then curve points 0→0 0.5→0.55 1→1, channel luminance, everywhere.")
+        .contains(
+            "print: adjusts what is there: contrast 0.1, then curve points 0→0 0.5→0.55 1→1, channel luminance, everywhere.")
         .contains("40 × 30 pixels, 16 bits")
         .containsPattern("needs \\d+ MB of working memory at least");
   }
@@ -174,7 +196,8 @@ class MainTest {
   @Test
   void tooLittleMemoryIsRefusedWithBothNumbers() {
     assertThat(run("render", desk.recipe(RIGHT), "--memory", "1k")).isEqualTo(Exit.FAILED);
-    assertThat(err).containsPattern("needs at least \\d+ MB of working memory, and 1 MB may be used");
+    assertThat(err)
+        .containsPattern("needs at least \\d+ MB of working memory, and 1 MB may be used");
   }
 
   @Test
@@ -207,7 +230,9 @@ class MainTest {
       assertThat(run(command, "--help")).isEqualTo(Exit.DONE);
       for (String line : out.split("\\R")) {
         if (line.matches(" +(-\\w, +)?--[a-z]+(=\\S+)?\\.*")) {
-          assertThat(out).as("%s: %s", command, line.strip()).containsPattern(line.strip() + "\\s+\\S");
+          assertThat(out)
+              .as("%s: %s", command, line.strip())
+              .containsPattern(line.strip() + "\\s+\\S");
         }
       }
     }
@@ -216,7 +241,10 @@ class MainTest {
   @Test
   void schemaIsJson() {
     assertThat(run("schema")).isEqualTo(Exit.DONE);
-    assertThat(out).startsWith("{").contains("https://json-schema.org/draft/2020-12/schema").contains("\"polygon\"");
+    assertThat(out)
+        .startsWith("{")
+        .contains("https://json-schema.org/draft/2020-12/schema")
+        .contains("\"polygon\"");
   }
 
   @Test
