@@ -75,9 +75,9 @@ public final class Engine implements AutoCloseable {
     RecipeReader reader =
         allowed.isEmpty() ? RecipeReader.strict() : RecipeReader.allowingOtherFolders();
     Reading reading = reader.check(recipe);
-    Path folder = recipe.toAbsolutePath().getParent();
+    Recipe read = reading.orThrow();
     return open(
-        new Opening(reading.orThrow(), reading.notices(), stem(recipe), folder, view, Map.of()));
+        new Opening(read, reading.notices(), stem(recipe), folderOf(recipe), view, Map.of()));
   }
 
   /**
@@ -126,6 +126,12 @@ public final class Engine implements AutoCloseable {
   @Override
   public void close() {
     pool.shutdown();
+  }
+
+  private static Path folderOf(Path file) {
+    Path absolute = file.toAbsolutePath();
+    Path folder = absolute.getParent();
+    return folder == null ? absolute : folder;
   }
 
   private static String stem(Path file) {

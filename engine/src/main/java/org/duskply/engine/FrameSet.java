@@ -31,7 +31,10 @@ final class FrameSet {
   /**
    * One frame.
    *
-   * @param file where it stands
+   * @param name its name in the recipe
+   * @param frame what the recipe says of it
+   * @param source its file
+   * @param colour the space it is read in
    * @param identity stands for its contents in content keys
    */
   record Opened(

@@ -1,5 +1,6 @@
 package org.duskply.engine.deliver;
 
+import java.nio.file.Path;
 import org.duskply.engine.colour.IccWriter;
 
 /** Opens {@link Sink}s. */
@@ -17,14 +18,17 @@ public final class Sinks {
 
   /** How a safe file begins; tests pass one that fails. */
   interface Start {
-    SafeFile open(java.nio.file.Path target);
+    SafeFile open(Path target);
   }
 
   static Sink open(SinkSpec spec, Start start) {
     BandLayout layout = spec.layout();
     if (!layout.fits()) {
       throw new DeliverException(
-          spec.target() + " cannot be written: a picture " + spec.width() + " pixels wide is too wide.");
+          spec.target()
+              + " cannot be written: a picture "
+              + spec.width()
+              + " pixels wide is too wide.");
     }
     OutputColour colour = OutputColour.of(spec.working(), spec.profile(), spec.depth());
     Container container = container(spec, layout, IccWriter.profile(spec.profile()));

@@ -39,7 +39,7 @@ public record FrameColour(ColourSpace space, String reason, @Nullable String not
             info, "The embedded colour profile is for grey pictures and was not used.");
       }
       return new FrameColour(
-          space, "Its embedded profile is followed (" + space.name() + ").", null);
+          space, "Its own colour profile is followed (" + space.name() + ").", null);
     } catch (IccException e) {
       if (e.reason() == IccException.Reason.LOOK_UP_TABLES) {
         throw new FrameException(

@@ -67,7 +67,7 @@ final class JpegDecoder implements WholeDecoder {
   }
 
   /** The readers stumble over hostile files in their own ways; each becomes the same sentence. */
-  private static Raster read(
+  private Raster read(
       FrameFile in, RowListener reached, IIOReadWarningListener listener) {
     ImageReader reader = null;
     try (FileImageInput input = new FileImageInput(in)) {
@@ -80,7 +80,10 @@ final class JpegDecoder implements WholeDecoder {
       throw e;
     } catch (IOException | RuntimeException e) {
       throw in.fail(
-          "is damaged: it cannot be decoded from row " + reached.next() + " down", e);
+          "is damaged: it cannot be decoded from row "
+              + Math.min(reached.next(), segments.height() - 1)
+              + " down",
+          e);
     } finally {
       if (reader != null) {
         reader.dispose();

@@ -15,20 +15,18 @@ package org.duskply.engine.pixel;
  * of the value from there to {@link Segments#TOP}.
  */
 public final class Encoded {
-  /** The linear value up to which the curve is a straight line. */
+  /** The linear value up to which the curve is straight. */
   public static final double LINEAR_KNEE = 0.0031308;
 
-  /** The encoded value up to which the inverse is a straight line. */
+  /** The encoded value up to which the inverse is straight. */
   public static final double ENCODED_KNEE = 0.04045;
 
   private static final double SLOPE = 12.92;
   private static final double OFFSET = 0.055;
   private static final double POWER = 2.4;
 
-  private static final Segments ENCODE =
-      Segments.of(Encoded::encodeExactly, knees(LINEAR_KNEE));
-  private static final Segments DECODE =
-      Segments.of(Encoded::decodeExactly, knees(ENCODED_KNEE));
+  private static final Segments ENCODE = Segments.of(Encoded::encodeExactly, knees(LINEAR_KNEE));
+  private static final Segments DECODE = Segments.of(Encoded::decodeExactly, knees(ENCODED_KNEE));
 
   private Encoded() {}
 
@@ -66,9 +64,7 @@ public final class Encoded {
   public static double decodeExactly(double v) {
     double size = Math.abs(v);
     double x =
-        size <= ENCODED_KNEE
-            ? size / SLOPE
-            : StrictMath.pow((size + OFFSET) / (1 + OFFSET), POWER);
+        size <= ENCODED_KNEE ? size / SLOPE : StrictMath.pow((size + OFFSET) / (1 + OFFSET), POWER);
     return Math.copySign(x, v);
   }
 

