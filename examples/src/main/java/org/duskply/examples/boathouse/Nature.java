@@ -5,6 +5,7 @@ import org.duskply.examples.trace.Leaf;
 import org.duskply.examples.trace.Maths;
 import org.duskply.examples.trace.Noise;
 import org.duskply.examples.trace.Rod;
+import org.duskply.examples.trace.Surface;
 import org.duskply.examples.trace.Vec;
 
 /** What grows: the banks, grass, reeds, the willow, and spruces behind the house. */
@@ -168,7 +169,7 @@ final class Nature {
     }
   }
 
-  private static void needles(org.duskply.examples.trace.Surface s) {
+  private static void needles(Surface s) {
     double tone = 0.5 + 0.6 * Noise.unit(s.seed, 27, 4);
     s.colour(0.035 * tone, 0.06 * tone, 0.032 * tone);
     s.through = 0.1;

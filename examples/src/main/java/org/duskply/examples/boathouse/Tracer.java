@@ -35,6 +35,7 @@ final class Tracer {
   private final double[] edges = new double[Lights.FLASHES];
   private final Vec[] axes = new Vec[Lights.FLASHES];
   private final double[] share = new double[16];
+  private final Glare glare;
   private final double pixel;
 
   /** Red, green, blue a light. */
@@ -43,6 +44,7 @@ final class Tracer {
   Tracer(Scene scene, double pixel) {
     this.scene = scene;
     this.pixel = pixel;
+    glare = new Glare(scene);
     for (int i = 0; i <= DEEPEST; i++) {
       rays[i] = new Ray();
       places[i] = new Surface();
@@ -58,6 +60,7 @@ final class Tracer {
     sampler.at(x, y, number);
     rays[0].from(View.EYE.x(), View.EYE.y(), View.EYE.z(), dx, dy, dz, FAR);
     follow(0, 1, 0);
+    glare.add(dx, dy, dz, sum);
   }
 
   /** Follows a ray that is set up in {@code rays[depth]} and adds what it sees, times a weight. */
