@@ -52,7 +52,7 @@ class ReadmeTest {
   void quotesProblemsAsPrinted() throws IOException {
     String text = Files.readString(ROOT.resolve(MISTAKES));
     List<String> printed =
-        RecipeReader.strict().check(MISTAKES, text).notices().stream()
+        RecipeReader.strict().check(MISTAKES, text).problems().stream()
             .map(Object::toString)
             .toList();
     assertThat(blocks("text")).isNotEmpty();
