@@ -21,9 +21,8 @@ import org.openjdk.jmh.infra.Blackhole;
  * <p>To run all, or those whose names match an expression, from the top of the checkout:
  *
  * <pre>
- * mvn -B -q -DskipTests package
- * mvn -B -q -pl benchmarks -am -DskipTests package exec:exec@measure
- * mvn -B -q -pl benchmarks -am -DskipTests package exec:exec@measure -Dmeasure=lighten
+ * mvn -B -ntp -Pmeasure -DskipTests -pl benchmarks -am package
+ * mvn -B -ntp -Pmeasure -DskipTests -pl benchmarks -am package -Dmeasure=lighten
  * </pre>
  *
  * <p>Figures are worth comparing on one quiet machine only.
@@ -76,7 +75,7 @@ public class Kernels {
     return work.coverage;
   }
 
-  /** 16-bit RGB, deflated with predictor 2, from the file to samples; noise, so nearly the worst. */
+  /** 16-bit RGB with some noise, deflated with predictor 2, from the file to samples. */
   @Benchmark
   public void tiffStrips(Work.Decoding work, Blackhole hole) {
     for (int unit = 0; unit < work.source.units(); unit++) {
