@@ -115,8 +115,13 @@ class LimitsTest {
     String digits = "7".repeat(1 << 20);
     String sentence = "a number has 1048576 characters; the limit is 100";
     assertSays(
-        soon(() -> RecipeReader.strict().check("n.yaml", MistakeCases.SOUND + "\nx-n: " + digits)),
-        sentence);
+        soon(
+            () -> RecipeReader.strict().check("n.yaml", MistakeCases.SOUND + "\nx-n: " + digits)),
+        "this line has 1048581 characters; the limit of a line is 300000");
+    String fewer = digits.substring(0, 200_000);
+    assertSays(
+        soon(() -> RecipeReader.strict().check("n.yaml", MistakeCases.SOUND + "\nx-n: " + fewer)),
+        "a number has 200000 characters; the limit is 100");
     assertSays(
         soon(() -> RecipeReader.strict().check("n.json", "{\"duskply\": " + digits + "}")),
         sentence);
