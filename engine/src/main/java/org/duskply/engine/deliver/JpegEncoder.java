@@ -1,5 +1,6 @@
 package org.duskply.engine.deliver;
 
+import java.awt.Transparency;
 import java.awt.color.ColorSpace;
 import java.awt.image.BufferedImage;
 import java.awt.image.ComponentColorModel;
@@ -105,7 +106,7 @@ final class JpegEncoder {
             ColorSpace.getInstance(ColorSpace.CS_sRGB),
             false,
             false,
-            java.awt.Transparency.OPAQUE,
+            Transparency.OPAQUE,
             DataBuffer.TYPE_BYTE);
     return new BufferedImage(model, raster, false, null);
   }

@@ -76,6 +76,17 @@ final class CellGaussian implements Gaussian.Way {
   }
 
   @Override
+  public long scratchBytes(Region out) {
+    Region around = cellsAround(out);
+    Region means = gaussian.needs(around);
+    return Planes.bytes(means, 1)
+        + Planes.bytes(around, 1)
+        + gaussian.scratchBytes(around)
+        + (long) means.width() * cell * Double.BYTES
+        + (long) around.width() * Float.BYTES;
+  }
+
+  @Override
   public void apply(Planes in, int plane, Planes out, int outPlane) {
     Region around = cellsAround(out.area());
     Planes means = new Planes(gaussian.needs(around), 1);

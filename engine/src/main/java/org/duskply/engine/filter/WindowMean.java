@@ -54,6 +54,12 @@ public final class WindowMean {
     return out.grow(radius);
   }
 
+  /** Bytes that {@link #apply} takes beside its input and its result. */
+  public long scratchBytes(Region out) {
+    Region wide = out.grow(radius, 0);
+    return Planes.bytes(wide, 1) + ((length + 1L) * CHUNK + wide.width()) * Double.BYTES;
+  }
+
   /**
    * Fills plane {@code outPlane} of {@code out}, all of it.
    *

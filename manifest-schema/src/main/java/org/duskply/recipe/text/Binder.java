@@ -69,7 +69,10 @@ public final class Binder {
   }
 
   Object value(Kind kind, Tree tree, String path) {
-    return tree instanceof Tree.Broken ? FAILED : kind.accept(new ValueBinder(this, tree, path));
+    boolean table = kind instanceof Kind.Table;
+    return tree instanceof Tree.Broken && !table
+        ? FAILED
+        : kind.accept(new ValueBinder(this, tree, path));
   }
 
   /** Where a list stands for a record that has one list: how to write it. */
