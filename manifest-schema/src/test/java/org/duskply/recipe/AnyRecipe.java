@@ -38,7 +38,8 @@ import org.duskply.recipe.step.Verb;
 /** Sound recipes of every kind, for properties. */
 final class AnyRecipe {
   /** Names that a reader of YAML could take for something else. */
-  private static final List<String> FRAMES = List.of("dusk", "on", "no", "y", "null", "true", "x-1");
+  private static final List<String> FRAMES =
+      List.of("dusk", "on", "no", "y", "null", "true", "x-1");
 
   private static final List<String> MASKS = List.of("m0", "m1", "off", "e", "m4");
 
@@ -63,15 +64,37 @@ final class AnyRecipe {
         .as(
             (title, notes, grid, working, byName, masks, steps, deliverables) ->
                 new Recipe(
-                    1, 1, title, notes, grid, "dusk", working, byName, masks, named(steps),
-                    deliverables, Map.of(), Places.NONE))
+                    1,
+                    1,
+                    title,
+                    notes,
+                    grid,
+                    "dusk",
+                    working,
+                    byName,
+                    masks,
+                    named(steps),
+                    deliverables,
+                    Map.of(),
+                    Places.NONE))
         .flatMap(recipe -> extensions().map(own -> with(recipe, own)));
   }
 
   private static Recipe with(Recipe r, Map<String, Object> own) {
     return new Recipe(
-        r.version(), r.needs(), r.title(), r.notes(), r.grid(), r.base(), r.working(), r.frames(),
-        r.masks(), r.steps(), r.deliverables(), own, r.places());
+        r.version(),
+        r.needs(),
+        r.title(),
+        r.notes(),
+        r.grid(),
+        r.base(),
+        r.working(),
+        r.frames(),
+        r.masks(),
+        r.steps(),
+        r.deliverables(),
+        own,
+        r.places());
   }
 
   /** Each id once: later steps of the same id lose theirs. */
@@ -102,7 +125,8 @@ final class AnyRecipe {
 
   private static Arbitrary<Frame> frame() {
     return Combinators.combine(
-            Arbitraries.of("a.tif", "frames/bh 7.tif", "no", "true", "1", "ä/😀.tif", "- x", "ab: c"),
+            Arbitraries.of(
+                "a.tif", "frames/bh 7.tif", "no", "true", "1", "ä/😀.tif", "- x", "ab: c"),
             number(-20, 20),
             Arbitraries.of(NamedSpace.class).injectNull(0.6),
             extensions())
@@ -181,7 +205,8 @@ final class AnyRecipe {
     Arbitrary<String> frame = Arbitraries.of(FRAMES);
     Arbitrary<List<Adjustment>> treat = adjustment().list().ofMaxSize(2);
     Arbitrary<Verb> pop = Combinators.combine(frame, treat).as(Pop::new);
-    Arbitrary<Verb> lay = Combinators.combine(frame, Arbitraries.of(Blend.class), treat).as(Lay::new);
+    Arbitrary<Verb> lay =
+        Combinators.combine(frame, Arbitraries.of(Blend.class), treat).as(Lay::new);
     Arbitrary<Verb> adjust = adjustment().list().ofMinSize(1).ofMaxSize(3).map(Adjust::new);
     if (depth == 0) {
       return Arbitraries.oneOf(pop, lay, adjust);
@@ -197,16 +222,18 @@ final class AnyRecipe {
         number(0.05, 20).map(Power::new),
         number(0, 4).map(Saturation::new),
         Combinators.combine(
-                number(-0.9, 4),
-                number(0.001, 1),
-                Arbitraries.of(Channel.RGB, Channel.LUMINANCE))
+                number(-0.9, 4), number(0.001, 1), Arbitraries.of(Channel.RGB, Channel.LUMINANCE))
             .as(Contrast::new),
         curve());
   }
 
   private static Arbitrary<Adjustment> curve() {
     Arbitrary<List<Double>> ascending =
-        number(0, 100).list().uniqueElements().ofMinSize(2).ofMaxSize(5)
+        number(0, 100)
+            .list()
+            .uniqueElements()
+            .ofMinSize(2)
+            .ofMaxSize(5)
             .map(list -> list.stream().sorted().toList());
     return Combinators.combine(
             ascending, number(0, 100), Arbitraries.of(Channel.class), Arbitraries.of(Axis.class))
@@ -271,10 +298,46 @@ final class AnyRecipe {
   private static Arbitrary<String> text() {
     return Arbitraries.oneOf(
         Arbitraries.of(
-            "", " ", "yes", "1", ".5", "null", "~", "a: b", "# no", "- x", "it's", "\"", "\\",
-            "two\nlines", "two\nlines\n", "\n", " lead", "trail ", "a\tb", "é😀", "…", "@home", "%",
-            "a\n\nb", "a\n  b", "\uFEFF", "\u2028", "\u0085", "\u00a0", "*a", "&a", "!a", "<<", "?",
-            "{", "[", "|", ">", "a #b", "true"),
+            "",
+            " ",
+            "yes",
+            "1",
+            ".5",
+            "null",
+            "~",
+            "a: b",
+            "# no",
+            "- x",
+            "it's",
+            "\"",
+            "\\",
+            "two\nlines",
+            "two\nlines\n",
+            "\n",
+            " lead",
+            "trail ",
+            "a\tb",
+            "é😀",
+            "…",
+            "@home",
+            "%",
+            "a\n\nb",
+            "a\n  b",
+            "\uFEFF",
+            "\u2028",
+            "\u0085",
+            "\u00a0",
+            "*a",
+            "&a",
+            "!a",
+            "<<",
+            "?",
+            "{",
+            "[",
+            "|",
+            ">",
+            "a #b",
+            "true"),
         Arbitraries.strings()
             .withCharRange(' ', '\ud7ff')
             .withChars("\u0001\u001f\u007f\u0080\ufffe\uffff\r\n\t")

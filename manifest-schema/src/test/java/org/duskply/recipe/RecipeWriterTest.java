@@ -46,14 +46,21 @@ class RecipeWriterTest {
 
   @Test
   void writesAsAPhotographerWould() {
-    Recipe recipe = RecipeReader.read("r.yaml", WRITTEN.replace(
-        "{ pop: dusk, opacity: 0.85, mask: hull }",
-        "{ mask: hull, opacity: 0.850, pop: dusk, skip: false, treat: [] }"));
+    Recipe recipe =
+        RecipeReader.read(
+            "r.yaml",
+            WRITTEN.replace(
+                "{ pop: dusk, opacity: 0.85, mask: hull }",
+                "{ mask: hull, opacity: 0.850, pop: dusk, skip: false, treat: [] }"));
     assertThat(RecipeWriter.write(recipe))
         .isEqualTo(WRITTEN.replace("opacity: 0.85, mask: hull", "mask: hull, opacity: 0.85"));
   }
 
-  @Property(tries = 150, seed = "20260612", edgeCases = EdgeCasesMode.NONE, shrinking = ShrinkingMode.OFF)
+  @Property(
+      tries = 150,
+      seed = "20260612",
+      edgeCases = EdgeCasesMode.NONE,
+      shrinking = ShrinkingMode.OFF)
   void readsBackEqual(@ForAll("recipes") Recipe recipe) {
     String text = RecipeWriter.write(recipe);
     Reading reading = RecipeReader.strict().check("written.yaml", text);
@@ -61,7 +68,11 @@ class RecipeWriterTest {
     assertThat(reading.orThrow().withPlaces(Places.NONE)).isEqualTo(recipe);
   }
 
-  @Property(tries = 60, seed = "20260613", edgeCases = EdgeCasesMode.NONE, shrinking = ShrinkingMode.OFF)
+  @Property(
+      tries = 60,
+      seed = "20260613",
+      edgeCases = EdgeCasesMode.NONE,
+      shrinking = ShrinkingMode.OFF)
   void writingAndReadingChangesNoHash(@ForAll("recipes") Recipe recipe) {
     Recipe again = RecipeReader.read("written.yaml", RecipeWriter.write(recipe));
     assertThat(Canonical.recipe(again)).isEqualTo(Canonical.recipe(recipe));
@@ -69,7 +80,11 @@ class RecipeWriterTest {
     assertThat(RecipeWriter.write(again)).isEqualTo(RecipeWriter.write(recipe));
   }
 
-  @Property(tries = 60, seed = "20260614", edgeCases = EdgeCasesMode.NONE, shrinking = ShrinkingMode.OFF)
+  @Property(
+      tries = 60,
+      seed = "20260614",
+      edgeCases = EdgeCasesMode.NONE,
+      shrinking = ShrinkingMode.OFF)
   void canonicalTextIsARecipeThatSaysTheSame(@ForAll("recipes") Recipe recipe) {
     String canonical = Canonical.recipe(recipe);
     Recipe again = RecipeReader.read("canonical.json", canonical);
@@ -81,12 +96,22 @@ class RecipeWriterTest {
   void numbersThatAreNoneAreRefused() {
     Recipe sound = RecipeReader.read("r.yaml", MistakeCases.SOUND);
     Step step =
-        new Step(
-            null, null, null, null, Double.NaN, false, new Pop("dusk", List.of()), Map.of());
+        new Step(null, null, null, null, Double.NaN, false, new Pop("dusk", List.of()), Map.of());
     Recipe recipe =
         new Recipe(
-            1, 1, null, null, null, "dusk", null, sound.frames(), Map.of(), List.of(step),
-            Map.of(), Map.of(), Places.NONE);
+            1,
+            1,
+            null,
+            null,
+            null,
+            "dusk",
+            null,
+            sound.frames(),
+            Map.of(),
+            List.of(step),
+            Map.of(),
+            Map.of(),
+            Places.NONE);
     assertThatThrownBy(() -> RecipeWriter.write(recipe))
         .isInstanceOf(IllegalArgumentException.class)
         .hasMessage("a number in a recipe must be finite");

@@ -52,7 +52,10 @@ public final class Main {
   }
 
   private static PrintWriter writer(PrintStream stream) {
-    return new PrintWriter(new OutputStreamWriter(stream, stream == System.err ? Charset.defaultCharset() : StandardCharsets.UTF_8), true);
+    return new PrintWriter(
+        new OutputStreamWriter(
+            stream, stream == System.err ? Charset.defaultCharset() : StandardCharsets.UTF_8),
+        true);
   }
 
   /** The version in the jar's manifest. */
