@@ -51,14 +51,19 @@ class CanonicalTest {
   @Test
   void hashes() {
     Recipe recipe = RecipeReader.read("r.yaml", RECIPE);
-    assertThat(Canonical.pictureHash(recipe)).isEqualTo("8628d135b2bb568eae77d7a4d31a77b52282a31ad75b1f4d380e7261266f5e95");
-    assertThat(Canonical.recipeHash(recipe)).isEqualTo("39dc71408dbe499d2e5adad9c935b8bf6ad1873c68136a7b1cdeb6f811906f47");
+    assertThat(Canonical.pictureHash(recipe))
+        .isEqualTo("8628d135b2bb568eae77d7a4d31a77b52282a31ad75b1f4d380e7261266f5e95");
+    assertThat(Canonical.recipeHash(recipe))
+        .isEqualTo("39dc71408dbe499d2e5adad9c935b8bf6ad1873c68136a7b1cdeb6f811906f47");
   }
 
   @Test
   void whatChangesNeither() {
     same(RECIPE.replace("0.5 }", "5e-1 }"), true, true);
-    same(RECIPE.replace("treat: [{ exposure: 1 }]", "treat: [{ exposure: { stops: 1.0 } }]"), true, true);
+    same(
+        RECIPE.replace("treat: [{ exposure: 1 }]", "treat: [{ exposure: { stops: 1.0 } }]"),
+        true,
+        true);
     same(RECIPE.replace("\"0,0 9,0 9,9\"", "[[0, -0], [9, 0], [9.0, 9]]"), true, true);
     same(RECIPE.replace("dusk: a.tif", "dusk: { file: a.tif, exposure: 0 }"), true, true);
     same(RECIPE + "title: other\nnotes: words\nx-own: { a: 1 }\nneeds: 1\n", true, true);
@@ -74,7 +79,9 @@ class CanonicalTest {
     same(RECIPE.replace("masks: {", "masks: { idle: {},"), true, false);
     same(RECIPE.replace("{ pop: hull,", "{ id: one, pop: hull,"), true, false);
     same(
-        RECIPE.replace("mask: soft", "mask: { feather: 2, polygon: \"0,0 9,0 9,9\" }"), true, false);
+        RECIPE.replace("mask: soft", "mask: { feather: 2, polygon: \"0,0 9,0 9,9\" }"),
+        true,
+        false);
     same(RECIPE.replace("opacity: 0.5", "opacity: 0.5, mask: {}"), true, false);
     same(RECIPE.replace("steps:\n", "steps:\n  - { pop: dusk, skip: true }\n"), true, false);
     same(RECIPE.replace("steps:\n", "steps:\n  - { pop: dusk, opacity: 0 }\n"), true, false);
@@ -103,7 +110,8 @@ class CanonicalTest {
     StringBuilder text = new StringBuilder(MistakeCases.SOUND).append("\nmasks:\n  m0: {}\n");
     for (int i = 1; i <= 30; i++) {
       int below = i - 1;
-      text.append("  m" + i + ": { any-of: [m" + below + ", m" + below + "], feather: " + i + " }\n");
+      text.append(
+          "  m" + i + ": { any-of: [m" + below + ", m" + below + "], feather: " + i + " }\n");
     }
     text.append("steps: [{ pop: dusk, mask: m30 }]\n");
     assertThat(Canonical.picture(RecipeReader.read("m.yaml", text.toString())))
@@ -118,8 +126,19 @@ class CanonicalTest {
     ring.put("soft", new Mask(null, itself, List.of(), 0, false, 1, Map.of()));
     Recipe recipe =
         new Recipe(
-            1, 1, null, null, null, "dusk", null, sound.frames(), ring, sound.steps(), Map.of(),
-            Map.of(), Places.NONE);
+            1,
+            1,
+            null,
+            null,
+            null,
+            "dusk",
+            null,
+            sound.frames(),
+            ring,
+            sound.steps(),
+            Map.of(),
+            Map.of(),
+            Places.NONE);
     assertThatThrownBy(() -> Canonical.picture(recipe))
         .isInstanceOf(IllegalArgumentException.class)
         .hasMessage("masks use each other in a ring, or in too long a chain");

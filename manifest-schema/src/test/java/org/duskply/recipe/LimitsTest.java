@@ -115,8 +115,7 @@ class LimitsTest {
     String digits = "7".repeat(1 << 20);
     String sentence = "a number has 1048576 characters; the limit is 100";
     assertSays(
-        soon(
-            () -> RecipeReader.strict().check("n.yaml", MistakeCases.SOUND + "\nx-n: " + digits)),
+        soon(() -> RecipeReader.strict().check("n.yaml", MistakeCases.SOUND + "\nx-n: " + digits)),
         "this line has 1048581 characters; the limit of a line is 300000");
     String fewer = digits.substring(0, 200_000);
     assertSays(

@@ -37,7 +37,7 @@ final class ValueBinder implements Kind.Visitor<Object> {
 
   @Override
   public Object number(Kind.Number kind) {
-    Double value = numeral(Words.of(kind));
+    Double value = numeral(kind);
     if (value == null) {
       return Binder.FAILED;
     }
@@ -47,7 +47,7 @@ final class ValueBinder implements Kind.Visitor<Object> {
 
   @Override
   public Object whole(Kind.Whole kind) {
-    Double value = numeral(Words.of(kind));
+    Double value = numeral(kind);
     if (value == null) {
       return Binder.FAILED;
     }
@@ -55,24 +55,24 @@ final class ValueBinder implements Kind.Visitor<Object> {
   }
 
   /** A finite number, or null after a problem. */
-  private @Nullable Double numeral(String expected) {
+  private @Nullable Double numeral(Kind kind) {
     if (!(tree instanceof Tree.Scalar scalar) || scalar.empty()) {
-      mismatch(expected, "");
+      mismatch(Words.of(kind), "");
       return null;
     }
     boolean number = NumberText.matches(scalar.text());
     if (scalar.form() == Tree.Form.TEXT) {
-      mismatch(expected, number ? "; delete the quotes, which make it a text" : "");
+      mismatch(Words.of(kind), number ? "; delete the quotes, which make it a text" : "");
       return null;
     }
     if (!number) {
       String advice = NumberText.advice(scalar.text());
-      mismatch(expected, advice == null ? "" : "; " + advice);
+      mismatch(Words.of(kind), advice == null ? "" : "; " + advice);
       return null;
     }
     double value = NumberText.value(scalar.text());
     if (!Double.isFinite(value)) {
-      mismatch(expected, "; it is too large");
+      mismatch(Words.of(kind), "; it is too large");
       return null;
     }
     return value;
@@ -141,7 +141,7 @@ final class ValueBinder implements Kind.Visitor<Object> {
 
   @Override
   public Object mention(Kind.Mention kind) {
-    String name = name(Words.of(kind));
+    String name = name(kind);
     if (name == null) {
       return Binder.FAILED;
     }
@@ -151,24 +151,24 @@ final class ValueBinder implements Kind.Visitor<Object> {
 
   @Override
   public Object newName(Kind.NewName kind) {
-    String name = name(Words.of(kind));
+    String name = name(kind);
     return name != null && give(kind.list(), name, tree.spot(), path) ? name : Binder.FAILED;
   }
 
   /** A well-formed name, or null after a problem. */
-  private @Nullable String name(String expected) {
+  private @Nullable String name(Kind kind) {
     if (!(tree instanceof Tree.Scalar scalar) || scalar.empty()) {
-      mismatch(expected, "");
+      mismatch(Words.of(kind), "");
       return null;
     }
     String text = scalar.text();
     if (scalar.form() == Tree.Form.BARE && scalar.flag()) {
-      mismatch(expected, "; put it in quotes if it is a name: \"" + text + "\"");
+      mismatch(Words.of(kind), "; put it in quotes if it is a name: \"" + text + "\"");
       return null;
     }
     String fault = Names.fault(text);
     if (fault != null) {
-      problem(label() + ": " + Words.quoted(text) + " " + fault, text, expected);
+      problem(label() + ": " + Words.quoted(text) + " " + fault, text, Words.of(kind));
       return null;
     }
     return text;

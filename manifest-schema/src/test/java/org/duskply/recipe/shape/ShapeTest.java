@@ -81,7 +81,9 @@ class ShapeTest {
   @Test
   void keysOfShapesAreDistinct() {
     assertThat(shapes().map(Shape::key)).doesNotHaveDuplicates();
-    shapes().forEach(shape -> assertThat(new LinkedHashSet<>(shape.keys())).hasSameSizeAs(shape.keys()));
+    shapes()
+        .forEach(
+            shape -> assertThat(new LinkedHashSet<>(shape.keys())).hasSameSizeAs(shape.keys()));
   }
 
   /** The example of each record, put where it belongs, is a recipe without fault. */
@@ -101,8 +103,7 @@ class ShapeTest {
                 : shape.key().equals("step") || Verb.class.isAssignableFrom(shape.type())
                     ? "steps: [" + example + "]\n"
                     : "";
-    String table =
-        shape.key().equals("deliverable") ? "deliverables: { " + example + " }\n" : "";
+    String table = shape.key().equals("deliverable") ? "deliverables: { " + example + " }\n" : "";
     if (shape.key().equals("frame")) {
       frames = "frames: { dusk: a.tif, " + example + " }\n";
     } else if (shape.key().equals("mask")) {
@@ -140,7 +141,8 @@ class ShapeTest {
 
   @Test
   void aShapeThatDoesNotFitItsRecordIsRefused() {
-    assertThatThrownBy(() -> Shape.mapping(Exposure.class, "exposure", "Light.", Field.number("ev")))
+    assertThatThrownBy(
+            () -> Shape.mapping(Exposure.class, "exposure", "Light.", Field.number("ev")))
         .isInstanceOf(IllegalArgumentException.class)
         .hasMessage("Exposure: fields must be the record's components, in their order");
   }
