@@ -3,6 +3,7 @@ package org.duskply.recipe.shape;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
@@ -10,6 +11,9 @@ import org.jspecify.annotations.Nullable;
 public final class Values {
   private final Map<String, @Nullable Object> byComponent = new HashMap<>();
   private final Set<String> filled = new HashSet<>();
+
+  /** None yet. */
+  public Values() {}
 
   /** Sets the value of a component; null for an optional one that is absent. */
   public void put(String component, @Nullable Object value) {
@@ -39,6 +43,6 @@ public final class Values {
 
   /** The value of a component that is known to be there. */
   public <V> V get(String component, Class<V> type) {
-    return type.cast(byComponent.get(component));
+    return type.cast(Objects.requireNonNull(byComponent.get(component), component));
   }
 }

@@ -11,11 +11,13 @@ import java.util.HexFormat;
 import java.util.Scanner;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 /** Numbers against RFC 8785, appendix B, and the test sequence that its author published. */
+@Tag("bits")
 class Es6NumberTest {
   /** RFC 8785, appendix B. */
   @ParameterizedTest
