@@ -1,9 +1,11 @@
 package org.duskply.engine.frame;
 
+import org.duskply.engine.DuskplyException;
+
 /**
  * A frame that cannot be read. The message is one sentence for a photographer that names the file.
  */
-public final class FrameException extends RuntimeException {
+public final class FrameException extends DuskplyException {
   private static final long serialVersionUID = 1;
 
   public FrameException(String sentence) {

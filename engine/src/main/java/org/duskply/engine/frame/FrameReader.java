@@ -1,5 +1,7 @@
 package org.duskply.engine.frame;
 
+import java.util.List;
+
 /**
  * Reads the units of one frame. A reader of a {@link FrameSource.Access#RANDOM} source may be used
  * by several threads at once; one of a {@link FrameSource.Access#FORWARD} source by one thread at a
@@ -14,6 +16,14 @@ public interface FrameReader extends AutoCloseable {
    *     and the first bad row
    */
   Samples read(int unit);
+
+  /**
+   * Sentences about odd things that were met while reading and that do not stop the pixels from
+   * being right.
+   */
+  default List<String> notices() {
+    return List.of();
+  }
 
   @Override
   void close();

@@ -1,0 +1,26 @@
+package org.duskply.engine;
+
+import java.nio.file.Path;
+import java.util.List;
+
+/**
+ * What a delivery made.
+ *
+ * @param files the files, in the recipe's order
+ * @param peakBytes most bytes of working memory taken at once
+ */
+public record Delivered(List<File> files, long peakBytes) {
+  /**
+   * One file.
+   *
+   * @param deliverable its name in the recipe
+   * @param path where it stands
+   * @param width in pixels
+   * @param height in pixels
+   * @param bytes its size
+   * @param clipped share of its pixels, 0 to 1, that were lighter or more colourful than the file
+   *     can hold
+   */
+  public record File(
+      String deliverable, Path path, int width, int height, long bytes, double clipped) {}
+}

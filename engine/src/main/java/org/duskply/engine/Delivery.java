@@ -1,0 +1,174 @@
+package org.duskply.engine;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Set;
+import java.util.concurrent.atomic.AtomicReference;
+import java.util.concurrent.atomic.LongAdder;
+import java.util.function.BooleanSupplier;
+import org.duskply.engine.deliver.Encoded;
+import org.duskply.engine.deliver.FileNames;
+import org.duskply.engine.deliver.LongEdge;
+import org.duskply.engine.deliver.NameValues;
+import org.duskply.engine.deliver.OutFolder;
+import org.duskply.engine.deliver.ResizeNode;
+import org.duskply.engine.deliver.Sink;
+import org.duskply.engine.deliver.SinkCost;
+import org.duskply.engine.deliver.SinkSpec;
+import org.duskply.engine.deliver.Sinks;
+import org.duskply.engine.pixel.Planes;
+import org.duskply.engine.pixel.Region;
+import org.duskply.engine.plan.Node;
+import org.duskply.engine.render.BandSink;
+import org.duskply.engine.render.Output;
+import org.duskply.recipe.Size;
+import org.duskply.recipe.deliver.Deliverable;
+import org.jspecify.annotations.Nullable;
+
+/** One deliverable on its way into its file. */
+final class Delivery implements AutoCloseable {
+  private final String name;
+  private final Node root;
+  private final SinkSpec spec;
+  private final LongAdder clipped = new LongAdder();
+  private final AtomicReference<@Nullable Sink> sink = new AtomicReference<>();
+
+  private Delivery(String name, Node root, SinkSpec spec) {
+    this.name = name;
+    this.root = root;
+    this.spec = spec;
+  }
+
+  /** Works out size, name and place; opens nothing. */
+  static Delivery prepare(
+      PlannedComposite composite, String name, Deliverable deliverable, Path out) {
+    Size size = size(composite, deliverable);
+    Opening opening = composite.opening();
+    String title = opening.recipe().title();
+    NameValues values =
+        new NameValues(
+            opening.stem(),
+            title == null ? opening.stem() : title,
+            "main",
+            name,
+            size.width(),
+            size.height(),
+            composite.frames().base().source().info().exif().taken());
+    Path target = OutFolder.file(out, FileNames.resolve(deliverable.file(), values));
+    boolean same = size.width() == composite.width() && size.height() == composite.height();
+    Node root =
+        same
+            ? composite.picture()
+            : new ResizeNode(composite.picture(), composite.width(), composite.height(), size);
+    SinkSpec spec =
+        new SinkSpec(
+            target,
+            deliverable.format(),
+            deliverable.depth(),
+            deliverable.profile(),
+            deliverable.compress(),
+            deliverable.quality(),
+            size.width(),
+            size.height(),
+            composite.engine().settings().bandRows(),
+            composite.workingSpace(),
+            SinkSpec.DOTS_PER_INCH,
+            SinkSpec.SOFTWARE);
+    return new Delivery(name, root, spec);
+  }
+
+  private static Size size(PlannedComposite composite, Deliverable deliverable) {
+    Integer edge = deliverable.longEdge();
+    if (edge == null) {
+      return new Size(composite.width(), composite.height());
+    }
+    int n = composite.opening().view().reduction();
+    return LongEdge.size(composite.width(), composite.height(), Math.max(1, (edge + n / 2) / n));
+  }
+
+  /**
+   * Refuses deliverables that would write the same file, on file systems that tell no capitals
+   * apart too.
+   */
+  static void refuseSameTarget(List<Delivery> deliveries) {
+    Set<String> targets = new HashSet<>();
+    for (Delivery delivery : deliveries) {
+      if (!targets.add(delivery.spec.target().toString().toLowerCase(Locale.ROOT))) {
+        throw new DuskplyException(
+            "Two deliverables would be written to "
+                + delivery.spec.target()
+                + "; give each a file of its own.");
+      }
+    }
+  }
+
+  /** Begins the file. */
+  void open() {
+    sink.set(Sinks.open(spec));
+  }
+
+  /** The picture and where its bands go; the file need not have been begun before they come. */
+  Output output() {
+    return new Output(root, Region.ofSize(spec.width(), spec.height()), new Bands());
+  }
+
+  /** Finishes the file. */
+  Delivered.File commit(BooleanSupplier stop) {
+    opened().commit(stop);
+    double share = (double) clipped.sum() / ((double) spec.width() * spec.height());
+    return new Delivered.File(
+        name, spec.target(), spec.width(), spec.height(), bytes(spec.target()), share);
+  }
+
+  @Override
+  public void close() {
+    Sink open = sink.get();
+    if (open != null) {
+      open.close();
+    }
+  }
+
+  private Sink opened() {
+    Sink open = sink.get();
+    if (open == null) {
+      throw new IllegalStateException("The file has not been begun");
+    }
+    return open;
+  }
+
+  private static long bytes(Path file) {
+    try {
+      return Files.size(file);
+    } catch (IOException e) {
+      return -1;
+    }
+  }
+
+  /** A sink as the renderer sees it. */
+  private final class Bands implements BandSink {
+    private final SinkCost cost = Sinks.cost(spec);
+
+    @Override
+    public Runnable encode(int band, Planes rows) {
+      Encoded encoded = opened().encode(band, rows);
+      return () -> {
+        opened().append(band, encoded);
+        clipped.add(encoded.clipped());
+      };
+    }
+
+    @Override
+    public long encodeBytes(Region band) {
+      return cost.encodeBytes().applyAsLong(band.height());
+    }
+
+    @Override
+    public long heldBytes() {
+      return cost.heldBytes();
+    }
+  }
+}

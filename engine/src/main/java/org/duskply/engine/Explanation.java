@@ -1,0 +1,49 @@
+package org.duskply.engine;
+
+import java.util.List;
+
+/**
+ * A recipe told step by step, with what it will take to render.
+ *
+ * @param steps from the first done to the last, groups before their members
+ * @param frames the frames that are read
+ * @param floorBytes fewest bytes of working memory with which all deliverables can be rendered
+ * @param allowedBytes bytes of working memory that may be used
+ * @param cores how many threads will work
+ * @param coreSeconds rough processor time of the rendering
+ */
+public record Explanation(
+    List<StepLine> steps,
+    List<FrameLine> frames,
+    long floorBytes,
+    long allowedBytes,
+    int cores,
+    double coreSeconds) {
+
+  /**
+   * One step.
+   *
+   * @param name how the recipe or {@code --only} can call it
+   * @param depth 0 for a step of the recipe, 1 in a group, and so on
+   * @param sentence what it does, in words and numbers
+   * @param formula the same as an equation
+   * @param maskArea share of the picture that its mask shows, 0 to 1, weighted by the mask; 1
+   *     without a mask
+   * @param done whether it is done at all: not skipped, opacity above 0
+   */
+  public record StepLine(
+      String name, int depth, String sentence, String formula, double maskArea, boolean done) {}
+
+  /**
+   * One frame.
+   *
+   * @param name its name in the recipe
+   * @param file its file, as the recipe writes it
+   * @param description size, depth, colour space and camera settings, in words
+   * @param reader which reader takes it, and why
+   * @param unitsRead how many of its units will be decoded
+   * @param units how many it has
+   */
+  public record FrameLine(
+      String name, String file, String description, String reader, int unitsRead, int units) {}
+}

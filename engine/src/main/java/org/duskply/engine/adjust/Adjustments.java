@@ -1,0 +1,116 @@
+package org.duskply.engine.adjust;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.duskply.engine.colour.ColourSpace;
+import org.duskply.engine.colour.Oklab;
+import org.duskply.recipe.adjust.Adjustment;
+import org.duskply.recipe.adjust.Axis;
+import org.duskply.recipe.adjust.Channel;
+import org.duskply.recipe.adjust.Contrast;
+import org.duskply.recipe.adjust.Curve;
+import org.duskply.recipe.adjust.Exposure;
+import org.duskply.recipe.adjust.Power;
+import org.duskply.recipe.adjust.Saturation;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The table of adjustments: which kernel stands for which, and a list of them as one kernel.
+ *
+ * <p>Adjustments that change nothing are left out. Neighbours that are curves of single channels on
+ * one axis, powers among them, become one {@link ToneKernel}: so it is defined, whatever else a
+ * plan fuses or leaves apart.
+ */
+public final class Adjustments {
+  private Adjustments() {}
+
+  /**
+   * The kernel that does {@code adjustments} in order.
+   *
+   * @param working the space of the linear values
+   */
+  public static AdjustKernel prepare(List<Adjustment> adjustments, ColourSpace working) {
+    List<AdjustKernel> kernels = new ArrayList<>();
+    List<ToneKernel.Part> run = new ArrayList<>();
+    for (Adjustment adjustment : adjustments) {
+      if (identity(adjustment)) {
+        continue;
+      }
+      ToneKernel.Part part = part(adjustment);
+      if (!run.isEmpty() && (part == null || part.axis() != run.get(0).axis())) {
+        kernels.add(ToneKernel.prepare(run));
+        run.clear();
+      }
+      if (part == null) {
+        kernels.add(alone(adjustment, working));
+      } else {
+        run.add(part);
+      }
+    }
+    if (!run.isEmpty()) {
+      kernels.add(ToneKernel.prepare(run));
+    }
+    return kernels.size() == 1 ? kernels.get(0) : new InOrder(kernels);
+  }
+
+  /** Whether the adjustment leaves every picture as it is. */
+  public static boolean identity(Adjustment adjustment) {
+    if (adjustment instanceof Exposure exposure) {
+      return exposure.stops() == 0;
+    }
+    if (adjustment instanceof Curve curve) {
+      return CurveTone.identity(curve);
+    }
+    if (adjustment instanceof Power power) {
+      return power.power() == 1;
+    }
+    if (adjustment instanceof Contrast contrast) {
+      return contrast.strength() == 0;
+    }
+    if (adjustment instanceof Saturation saturation) {
+      return saturation.factor() == 1;
+    }
+    throw new IllegalArgumentException("no kernel for " + adjustment);
+  }
+
+  /** The adjustment as a tone of single channels, if it is one. */
+  private static ToneKernel.@Nullable Part part(Adjustment adjustment) {
+    if (adjustment instanceof Power power) {
+      return new ToneKernel.Part(Channel.RGB, Axis.ENCODED, PowerTone.of(power));
+    }
+    if (adjustment instanceof Curve curve && curve.channel() != Channel.LUMINANCE) {
+      return new ToneKernel.Part(curve.channel(), curve.axis(), CurveTone.of(curve));
+    }
+    return null;
+  }
+
+  private static AdjustKernel alone(Adjustment adjustment, ColourSpace working) {
+    if (adjustment instanceof Exposure exposure) {
+      return ExposureKernel.prepare(exposure);
+    }
+    if (adjustment instanceof Curve curve) {
+      return LuminanceToneKernel.prepare(CurveTone.of(curve), curve.axis(), working.luminance());
+    }
+    if (adjustment instanceof Contrast contrast) {
+      return ContrastKernel.prepare(contrast, working.luminance());
+    }
+    if (adjustment instanceof Saturation saturation) {
+      return SaturationKernel.prepare(saturation, Oklab.of(working));
+    }
+    throw new IllegalArgumentException("no kernel for " + adjustment);
+  }
+
+  /** Kernels one after the other over the same pixels. */
+  private record InOrder(List<AdjustKernel> kernels) implements AdjustKernel {
+    InOrder {
+      kernels = List.copyOf(kernels);
+    }
+
+    @Override
+    public void run(float[] red, float[] green, float[] blue, int from, int to) {
+      for (AdjustKernel kernel : kernels) {
+        kernel.run(red, green, blue, from, to);
+      }
+    }
+  }
+}

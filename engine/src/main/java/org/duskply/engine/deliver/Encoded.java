@@ -1,0 +1,41 @@
+package org.duskply.engine.deliver;
+
+/**
+ * One band, encoded: the bytes that {@link Sink#append} puts into the file and what the file must
+ * know of them. May be kept and appended again to another file of the same {@link SinkSpec} but for
+ * its target. Not changed by anyone once made.
+ */
+public final class Encoded {
+  private final byte[] bytes;
+  private final int[] marks;
+  private final long clipped;
+
+  Encoded(byte[] bytes, int[] marks, long clipped) {
+    this.bytes = bytes;
+    this.marks = marks;
+    this.clipped = clipped;
+  }
+
+  /** The live bytes. */
+  public byte[] bytes() {
+    return bytes;
+  }
+
+  /** The format's own numbers: of a TIFF the length of each strip, of a PNG the checksum. */
+  int[] marks() {
+    return marks;
+  }
+
+  /**
+   * Pixels that the file's colours cannot hold, as {@link OutputColour} counts them, and that were
+   * clipped.
+   */
+  public long clipped() {
+    return clipped;
+  }
+
+  /** Bytes of heap that this holds. */
+  public long heldBytes() {
+    return bytes.length + (long) Integer.BYTES * marks.length;
+  }
+}

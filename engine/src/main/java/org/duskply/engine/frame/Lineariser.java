@@ -1,0 +1,275 @@
+package org.duskply.engine.frame;
+
+import java.util.Arrays;
+import java.util.concurrent.atomic.LongAdder;
+import org.duskply.engine.colour.ColourSpace;
+import org.duskply.engine.colour.DecodeTable;
+import org.duskply.engine.colour.MatrixKernel;
+import org.duskply.engine.colour.TransferCurve;
+import org.duskply.engine.frame.FrameInfo.Alpha;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Turns native samples into linear working values. For each pixel, in this order:
+ *
+ * <ol>
+ *   <li>associated alpha is divided out of the encoded colours (common practice: files hold alpha ×
+ *       encoded colour);
+ *   <li>the curve of the frame's colour space: for whole numbers a table of all codes, each the
+ *       double result rounded once;
+ *   <li>the matrix to the working primaries, unless they are the same; grey is neutral in every
+ *       space and is copied to the three planes instead;
+ *   <li>times 2^stops, unless stops is 0.
+ * </ol>
+ *
+ * Every value is finite: floats that are no number become 0, and values are held to ±65504. Black
+ * and, with the same primaries, white are exact. Immutable but for its counter; any number of
+ * threads may use one.
+ */
+public final class Lineariser {
+  /** Largest magnitude that leaves here: that of a half float. */
+  public static final float MOST = 65504;
+
+  private static final int FINE = 65535;
+
+  private final int channels;
+  private final int colours;
+  private final Alpha alpha;
+  private final double fullScale;
+  private final TransferCurve[] curves;
+  private final float[][] tables;
+  private final float[] alphaTable;
+  private final float[] matrix;
+  private final float factor;
+  private final LongAdder held = new LongAdder();
+
+  private Lineariser(
+      FrameInfo info, ColourSpace source, ColourSpace working, double stops, float[][] tables) {
+    this.channels = info.channels();
+    this.colours = channels < 3 ? 1 : 3;
+    this.alpha = info.alpha();
+    this.fullScale = info.fullScale();
+    this.curves = new TransferCurve[] {source.curve(0), source.curve(1), source.curve(2)};
+    this.tables = tables;
+    this.alphaTable = alphaTable(info);
+    boolean same = colours == 1 || source.samePrimaries(working);
+    this.matrix = same ? new float[0] : MatrixKernel.prepare(ColourSpace.matrix(source, working));
+    this.factor = (float) StrictMath.pow(2, stops);
+  }
+
+  /**
+   * Prepares the tables for one frame.
+   *
+   * @param source the frame's colour space
+   * @param working the working space; only its primaries and white count
+   * @param stops of exposure, −32 to 32
+   */
+  public static Lineariser prepare(
+      FrameInfo info, ColourSpace source, ColourSpace working, double stops) {
+    if (!(Math.abs(stops) <= 32)) {
+      throw new IllegalArgumentException("stops: " + stops);
+    }
+    return new Lineariser(info, source, working, stops, tables(info, source));
+  }
+
+  /** Tables of all codes, or fine ones where alpha is divided out; none for floats. */
+  private static float[][] tables(FrameInfo info, ColourSpace source) {
+    if (info.kind() == Samples.Kind.FLOATS) {
+      return new float[0][];
+    }
+    int last = info.alpha() == Alpha.ASSOCIATED ? FINE : (int) info.fullScale();
+    int room = info.kind() == Samples.Kind.BYTES && last != FINE ? 256 : 65536;
+    float[][] tables = new float[3][];
+    for (int c = 0; c < 3; c++) {
+      boolean shared = c > 0 && source.curve(c) == source.curve(c - 1);
+      tables[c] = shared ? tables[c - 1] : padded(DecodeTable.of(source.curve(c), last + 1), room);
+    }
+    return tables;
+  }
+
+  /** A table that answers any code that the array can hold: above full scale is full scale. */
+  private static float[] padded(float[] table, int room) {
+    float[] padded = Arrays.copyOf(table, room);
+    Arrays.fill(padded, table.length, room, table[table.length - 1]);
+    return padded;
+  }
+
+  private static float[] alphaTable(FrameInfo info) {
+    if (info.alpha() == Alpha.NONE || info.kind() == Samples.Kind.FLOATS) {
+      return new float[0];
+    }
+    return padded(
+        DecodeTable.of(TransferCurve.identity(), (int) info.fullScale() + 1),
+        info.kind() == Samples.Kind.BYTES ? 256 : 65536);
+  }
+
+  /** How many planes there are to fill: 3, and a fourth for coverage where there is alpha. */
+  public int planes() {
+    return alpha == Alpha.NONE ? 3 : 4;
+  }
+
+  /** How many samples so far were no number or beyond ±65504. */
+  public long held() {
+    return held.sum();
+  }
+
+  /**
+   * Fills one row.
+   *
+   * @param s native samples that hold row {@code y} from {@code left} to {@code right}
+   * @param y the row
+   * @param left first column
+   * @param right one past the last column
+   * @param coverage alpha, 0…1; may be null, and is left alone where the frame has none
+   * @param at where column {@code left} goes in the arrays
+   */
+  public void row(
+      Samples s,
+      int y,
+      int left,
+      int right,
+      float[] r,
+      float[] g,
+      float[] b,
+      float @Nullable [] coverage,
+      int at) {
+    int from = s.at(left, y);
+    int to = at + right - left;
+    decode(s, from, 0, r, at, to);
+    if (colours == 1) {
+      scale(r, at, to);
+      System.arraycopy(r, at, g, at, to - at);
+      System.arraycopy(r, at, b, at, to - at);
+    } else {
+      decode(s, from, 1, g, at, to);
+      decode(s, from, 2, b, at, to);
+      if (matrix.length > 0) {
+        MatrixKernel.run(r, g, b, at, to, matrix);
+      }
+      scale(r, at, to);
+      scale(g, at, to);
+      scale(b, at, to);
+    }
+    if (coverage != null && alpha != Alpha.NONE) {
+      coverage(s, from + colours, coverage, at, to);
+    }
+  }
+
+  private void decode(Samples s, int from, int channel, float[] out, int at, int to) {
+    int first = from + channel;
+    int alphaAt = from + colours;
+    boolean divide = alpha == Alpha.ASSOCIATED;
+    switch (s.kind()) {
+      case BYTES -> {
+        if (divide) {
+          divided(s.bytes(), first, alphaAt, tables[channel], out, at, to);
+        } else {
+          lookUp(s.bytes(), first, tables[channel], out, at, to);
+        }
+      }
+      case SHORTS -> {
+        if (divide) {
+          divided(s.shorts(), first, alphaAt, tables[channel], out, at, to);
+        } else {
+          lookUp(s.shorts(), first, tables[channel], out, at, to);
+        }
+      }
+      case FLOATS -> floats(s.floats(), first, alphaAt, curves[channel], out, at, to);
+    }
+  }
+
+  private void lookUp(byte[] in, int first, float[] table, float[] out, int at, int to) {
+    int step = channels;
+    for (int i = first, o = at; o < to; i += step, o++) {
+      out[o] = table[in[i] & 0xff];
+    }
+  }
+
+  private void lookUp(short[] in, int first, float[] table, float[] out, int at, int to) {
+    int step = channels;
+    for (int i = first, o = at; o < to; i += step, o++) {
+      out[o] = table[in[i] & 0xffff];
+    }
+  }
+
+  private void divided(
+      byte[] in, int first, int alphaAt, float[] fine, float[] out, int at, int to) {
+    for (int i = first, a = alphaAt, o = at; o < to; i += channels, a += channels, o++) {
+      out[o] = divided(in[i] & 0xff, in[a] & 0xff, fine);
+    }
+  }
+
+  private void divided(
+      short[] in, int first, int alphaAt, float[] fine, float[] out, int at, int to) {
+    for (int i = first, a = alphaAt, o = at; o < to; i += channels, a += channels, o++) {
+      out[o] = divided(in[i] & 0xffff, in[a] & 0xffff, fine);
+    }
+  }
+
+  /**
+   * The linear value of {@code colour/alpha}, by straight lines between 65,536 exact values: within
+   * 2⁻³⁰ of the curve of IEC 61966-2-1. Colour above alpha says nothing and is held to 1; without
+   * alpha there is no colour.
+   */
+  private static float divided(int colour, int alpha, float[] fine) {
+    if (colour == 0 || alpha == 0) {
+      return alpha == 0 ? 0 : fine[0];
+    }
+    if (colour >= alpha) {
+      return fine[FINE];
+    }
+    double place = (double) colour * FINE / alpha;
+    int below = (int) place;
+    double low = fine[below];
+    return (float) (low + (place - below) * (fine[below + 1] - low));
+  }
+
+  /** Floats are rare and go through the curve one by one, in double. */
+  private void floats(
+      float[] in, int first, int alphaAt, TransferCurve curve, float[] out, int at, int to) {
+    boolean linear = curve == TransferCurve.identity();
+    boolean divide = alpha == Alpha.ASSOCIATED;
+    int bent = 0;
+    for (int i = first, a = alphaAt, o = at; o < to; i += channels, a += channels, o++) {
+      float encoded = (float) (in[i] / fullScale);
+      if (divide) {
+        float alphaHere = (float) (in[a] / fullScale);
+        encoded = alphaHere > 0 ? encoded / alphaHere : 0;
+      }
+      float even = hold(encoded);
+      float value = linear ? even : hold((float) curve.toLinear(even));
+      bent += even == encoded && Math.abs(value) < MOST ? 0 : 1;
+      out[o] = value;
+    }
+    if (bent > 0) {
+      held.add(bent);
+    }
+  }
+
+  private static float hold(float v) {
+    return v >= -MOST && v <= MOST ? v : v > MOST ? MOST : v < -MOST ? -MOST : 0;
+  }
+
+  private void scale(float[] plane, int at, int to) {
+    float f = factor;
+    if (f != 1) {
+      for (int i = at; i < to; i++) {
+        plane[i] *= f;
+      }
+    }
+  }
+
+  private void coverage(Samples s, int first, float[] out, int at, int to) {
+    switch (s.kind()) {
+      case BYTES -> lookUp(s.bytes(), first, alphaTable, out, at, to);
+      case SHORTS -> lookUp(s.shorts(), first, alphaTable, out, at, to);
+      case FLOATS -> {
+        float[] in = s.floats();
+        for (int i = first, o = at; o < to; i += channels, o++) {
+          float v = (float) (in[i] / fullScale);
+          out[o] = v >= 1 ? 1 : v > 0 ? v : 0;
+        }
+      }
+    }
+  }
+}

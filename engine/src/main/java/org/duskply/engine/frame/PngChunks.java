@@ -1,0 +1,127 @@
+package org.duskply.engine.frame;
+
+import java.nio.ByteBuffer;
+import java.nio.charset.StandardCharsets;
+import java.util.HashMap;
+import java.util.Map;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The chunks of a PNG file (PNG, third edition, sections 5 and 11) that say what its samples mean.
+ */
+final class PngChunks {
+  static final byte[] SIGNATURE = {(byte) 0x89, 'P', 'N', 'G', '\r', '\n', 0x1a, '\n'};
+
+  private static final Set<String> KEPT =
+      Set.of("IHDR", "PLTE", "tRNS", "iCCP", "sRGB", "gAMA", "cHRM", "cICP", "eXIf");
+
+  private static final int MAX_CHUNKS = 1_000_000;
+
+  private final Map<String, byte[]> kept = new HashMap<>();
+  private final int width;
+  private final int height;
+
+  /**
+   * Walks all chunks.
+   *
+   * @throws FrameException if there is no header, or the pixels' data is cut short
+   */
+  PngChunks(ByteSource file) {
+    walk(file);
+    byte[] header = kept.get("IHDR");
+    if (header == null || header.length != 13) {
+      throw file.fail("is a damaged PNG: it does not say how large it is");
+    }
+    ByteBuffer in = ByteBuffer.wrap(header);
+    FrameLimits.check(file, in.getInt(0) & 0xffffffffL, in.getInt(4) & 0xffffffffL);
+    this.width = in.getInt(0);
+    this.height = in.getInt(4);
+  }
+
+  private void walk(ByteSource file) {
+    byte[] head = new byte[8];
+    boolean data = false;
+    long at = SIGNATURE.length;
+    for (int n = 0; n < MAX_CHUNKS && at + 8 <= file.size(); n++) {
+      file.read(at, head, 0, 8);
+      long length = ByteBuffer.wrap(head).getInt(0) & 0xffffffffL;
+      String type = new String(head, 4, 4, StandardCharsets.ISO_8859_1);
+      boolean inside = at + 8 + length <= file.size();
+      data |= type.equals("IDAT");
+      if (!inside && type.equals("IDAT")) {
+        throw file.fail("is cut short: its last rows are not all there");
+      }
+      if (!inside || type.equals("IEND")) {
+        break;
+      }
+      if (KEPT.contains(type)
+          && length <= FrameLimits.MAX_PROFILE_BYTES
+          && !kept.containsKey(type)) {
+        byte[] bytes = new byte[(int) length];
+        file.read(at + 8, bytes, 0, bytes.length);
+        kept.put(type, bytes);
+      }
+      at += 12 + length;
+    }
+    if (!data) {
+      throw file.fail("is cut short: it holds no rows");
+    }
+  }
+
+  /** The bytes of a chunk, or null if it is not there or shorter than {@code least}. */
+  byte @Nullable [] chunk(String type, int least) {
+    byte[] bytes = kept.get(type);
+    return bytes == null || bytes.length < least ? null : bytes;
+  }
+
+  int width() {
+    return width;
+  }
+
+  int height() {
+    return height;
+  }
+
+  /** Bits of a sample, or of an index into the palette. */
+  int bits() {
+    return header(8);
+  }
+
+  private int header(int at) {
+    byte[] header = kept.get("IHDR");
+    return header == null ? 0 : header[at] & 0xff;
+  }
+
+  boolean palette() {
+    return header(9) == 3;
+  }
+
+  boolean colour() {
+    return (header(9) & 2) != 0;
+  }
+
+  /** Whether alpha is stored with every pixel. */
+  boolean storedAlpha() {
+    return (header(9) & 4) != 0;
+  }
+
+  /** Whether one colour, or some of the palette, is transparent. */
+  boolean transparency() {
+    return !storedAlpha() && kept.containsKey("tRNS");
+  }
+
+  /** Whether depth and colour kind are one of the pairs that exist (section 11.2.2). */
+  boolean sound() {
+    int kind = header(9);
+    int bits = bits();
+    boolean deep = bits == 8 || bits == 16;
+    boolean flat = bits == 1 || bits == 2 || bits == 4 || bits == 8;
+    return switch (kind) {
+      case 0 -> deep || flat;
+      case 2, 4, 6 -> deep;
+      case 3 -> flat && kept.containsKey("PLTE");
+      default -> false;
+    };
+  }
+}

@@ -1,0 +1,149 @@
+package org.duskply.engine.frame;
+
+import java.awt.image.Raster;
+import java.io.IOException;
+import java.util.List;
+import java.util.function.Consumer;
+import javax.imageio.ImageReader;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Decodes a PNG through the JDK's reader, as raw samples. Palette and transparent colour are
+ * applied here, since the reader applies them at some depths and not at others.
+ */
+final class PngDecoder implements WholeDecoder {
+  private final PngChunks chunks;
+  private final int channels;
+
+  PngDecoder(PngChunks chunks, int channels) {
+    this.chunks = chunks;
+    this.channels = channels;
+  }
+
+  @Override
+  public void decode(FrameFile in, Consumer<Samples> rows, List<String> notices) {
+    RasterRows raster = new RasterRows(raster(in));
+    int bands = raster.bands();
+    int need = chunks.palette() ? 1 : (chunks.colour() ? 3 : 1) + (chunks.storedAlpha() ? 1 : 0);
+    if (bands < need) {
+      throw in.fail("is a PNG of a kind that is not read; save it as TIFF");
+    }
+    boolean shorts = chunks.bits() == 16;
+    int[] table = chunks.palette() ? palette() : new int[0];
+    int[] key = chunks.transparency() ? key() : null;
+    raster.whole(
+        (raw, pixels, into) -> {
+          if (chunks.palette()) {
+            expand(raw, bands, pixels, table, (byte[]) into);
+          } else if (shorts) {
+            copy(raw, bands, pixels, key, (short[]) into);
+          } else {
+            copy(raw, bands, pixels, key, (byte[]) into);
+          }
+        },
+        shorts ? Samples.Kind.SHORTS : Samples.Kind.BYTES,
+        channels,
+        rows);
+  }
+
+  private Raster raster(FrameFile in) {
+    RowListener reached = new RowListener();
+    ImageReader reader = null;
+    try (FileImageInput input = new FileImageInput(in)) {
+      reader = ImageReaders.png();
+      reader.addIIOReadUpdateListener(reached);
+      reader.setInput(input, true, true);
+      Raster raster = reader.read(0).getRaster();
+      if (raster.getWidth() != chunks.width() || raster.getHeight() != chunks.height()) {
+        throw in.fail("is a damaged PNG: it says two things about its size");
+      }
+      return raster;
+    } catch (FrameException e) {
+      throw e;
+    } catch (IOException | RuntimeException e) {
+      throw in.fail(
+          "is cut short or damaged: it cannot be decoded from row " + reached.next() + " down", e);
+    } finally {
+      if (reader != null) {
+        reader.dispose();
+      }
+    }
+  }
+
+  /** Red, green, blue and alpha of each of 256 entries; those that are missing are black. */
+  private int[] palette() {
+    int[] table = new int[4 * 256];
+    byte[] colours = chunks.chunk("PLTE", 0);
+    byte[] alphas = chunks.chunk("tRNS", 0);
+    for (int e = 0; e < 256; e++) {
+      for (int c = 0; c < 3; c++) {
+        int at = 3 * e + c;
+        table[4 * e + c] = colours != null && at < colours.length ? colours[at] & 0xff : 0;
+      }
+      table[4 * e + 3] = alphas != null && e < alphas.length ? alphas[e] & 0xff : 255;
+    }
+    return table;
+  }
+
+  /** The transparent colour, at the depth of the samples. */
+  private int @Nullable [] key() {
+    int colours = chunks.colour() ? 3 : 1;
+    byte[] bytes = chunks.chunk("tRNS", 2 * colours);
+    if (bytes == null || chunks.palette()) {
+      return null;
+    }
+    int[] key = new int[colours];
+    for (int c = 0; c < colours; c++) {
+      int stored = ((bytes[2 * c] & 0xff) << 8) | (bytes[2 * c + 1] & 0xff);
+      key[c] = stored & ((1 << chunks.bits()) - 1);
+    }
+    return key;
+  }
+
+  private void expand(int[] raw, int bands, int pixels, int[] table, byte[] into) {
+    for (int p = 0, o = 0; p < pixels; p++) {
+      int entry = 4 * (raw[p * bands] & 0xff);
+      for (int c = 0; c < channels; c++) {
+        into[o++] = (byte) table[entry + c];
+      }
+    }
+  }
+
+  private void copy(int[] raw, int bands, int pixels, int @Nullable [] key, byte[] into) {
+    int copied = chunks.transparency() ? channels - 1 : channels;
+    for (int p = 0, o = 0; p < pixels; p++) {
+      int i = p * bands;
+      for (int c = 0; c < copied; c++) {
+        into[o++] = (byte) raw[i + c];
+      }
+      if (copied < channels) {
+        into[o++] = (byte) (hits(raw, i, key) ? 0 : (1 << chunks.bits()) - 1);
+      }
+    }
+  }
+
+  private void copy(int[] raw, int bands, int pixels, int @Nullable [] key, short[] into) {
+    int copied = chunks.transparency() ? channels - 1 : channels;
+    for (int p = 0, o = 0; p < pixels; p++) {
+      int i = p * bands;
+      for (int c = 0; c < copied; c++) {
+        into[o++] = (short) raw[i + c];
+      }
+      if (copied < channels) {
+        into[o++] = (short) (hits(raw, i, key) ? 0 : 65535);
+      }
+    }
+  }
+
+  private static boolean hits(int[] raw, int at, int @Nullable [] key) {
+    if (key == null) {
+      return false;
+    }
+    for (int c = 0; c < key.length; c++) {
+      if (raw[at + c] != key[c]) {
+        return false;
+      }
+    }
+    return true;
+  }
+}

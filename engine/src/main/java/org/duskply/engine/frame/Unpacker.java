@@ -1,0 +1,39 @@
+package org.duskply.engine.frame;
+
+/** Unpacks one run of stored bytes after another, each from its start on. For one thread. */
+interface Unpacker extends AutoCloseable {
+  /** Turns to the {@code length} stored bytes that begin at {@code offset}. */
+  void start(long offset, long length);
+
+  /**
+   * Fills {@code into} from {@code from} up to {@code to}.
+   *
+   * @return how many bytes came; fewer than asked for where the run ends or is damaged
+   */
+  int read(byte[] into, int from, int to);
+
+  /** Passes over {@code count} unpacked bytes. */
+  void skip(long count);
+
+  @Override
+  void close();
+
+  /** Most bytes that an unpacker for this compression holds, its input buffer included. */
+  static long workingBytes(int compression) {
+    return (long) FrameLimits.READ_BYTES
+        + switch (compression) {
+          case TiffPicture.NONE -> 0;
+          case TiffPicture.LZW -> LzwUnpacker.TABLE_BYTES;
+          default -> InflateUnpacker.NATIVE_BYTES;
+        };
+  }
+
+  /** An unpacker for this compression. */
+  static Unpacker of(int compression, ByteSource file) {
+    return switch (compression) {
+      case TiffPicture.NONE -> new RawUnpacker(file);
+      case TiffPicture.LZW -> new LzwUnpacker(file);
+      default -> new InflateUnpacker(file);
+    };
+  }
+}

@@ -1,0 +1,102 @@
+package org.duskply.engine.mask;
+
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import org.duskply.engine.DuskplyException;
+import org.duskply.engine.filter.Gaussian;
+import org.duskply.engine.plan.Node;
+import org.duskply.recipe.mask.AnyOf;
+import org.duskply.recipe.mask.Mask;
+import org.duskply.recipe.mask.MaskKind;
+import org.duskply.recipe.mask.MaskUse;
+import org.duskply.recipe.mask.Path;
+import org.duskply.recipe.mask.Polygon;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The masks of a recipe as nodes, each named mask once. A mask is its kind, then in this order
+ * {@code within}, {@code except}, {@code feather}, {@code inverted}, {@code strength}. One instance
+ * serves one thread.
+ */
+public final class MaskGraph {
+  private final Map<String, Mask> masks;
+  private final double scale;
+  private final Map<String, Node> named = new HashMap<>();
+
+  /**
+   * Masks for a canvas.
+   *
+   * @param masks the recipe's masks; no ring among them
+   * @param scale pixels of the canvas for one of the grid
+   */
+  public MaskGraph(Map<String, Mask> masks, double scale) {
+    this.masks = masks;
+    this.scale = scale;
+  }
+
+  /** The node of a mask where it is used. */
+  public Node of(MaskUse use) {
+    if (use instanceof MaskUse.Named name) {
+      Node known = named.get(name.name());
+      if (known == null) {
+        Mask mask = masks.get(name.name());
+        if (mask == null) {
+          throw new IllegalArgumentException("No mask " + name.name());
+        }
+        known = of(mask);
+        named.put(name.name(), known);
+      }
+      return known;
+    }
+    return of(((MaskUse.Inline) use).mask());
+  }
+
+  private Node of(Mask mask) {
+    Node node = start(mask.kind());
+    for (MaskUse other : mask.within()) {
+      node = new WithinNode(node, of(other));
+    }
+    for (MaskUse other : mask.except()) {
+      node = new ExceptNode(node, of(other));
+    }
+    if (mask.feather() > 0) {
+      node = feathered(node, mask.feather() * scale);
+    }
+    if (mask.inverted()) {
+      node = new InvertedNode(node);
+    }
+    return mask.strength() == 1 ? node : new StrengthNode(node, (float) mask.strength());
+  }
+
+  private static Node feathered(Node node, double radius) {
+    if (radius > Gaussian.MAX_RADIUS) {
+      throw new DuskplyException(
+          "A feather of "
+              + Math.round(radius)
+              + " pixels of the base is too wide; "
+              + Math.round(Gaussian.MAX_RADIUS)
+              + " is the most.");
+    }
+    return new FeatherNode(node, radius);
+  }
+
+  /** The table of kinds: one line each. */
+  private Node start(@Nullable MaskKind kind) {
+    if (kind == null) {
+      return new EverywhereNode();
+    }
+    if (kind instanceof Polygon polygon) {
+      return PolygonMask.prepare(polygon, scale);
+    }
+    if (kind instanceof Path path) {
+      return PathMask.prepare(path, scale);
+    }
+    return anyOf((AnyOf) kind);
+  }
+
+  private Node anyOf(AnyOf kind) {
+    List<Node> members = kind.members().stream().map(this::of).toList();
+    return members.size() == 1 ? members.get(0) : new GreatestNode(members);
+  }
+}

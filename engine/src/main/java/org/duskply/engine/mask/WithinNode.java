@@ -1,0 +1,48 @@
+package org.duskply.engine.mask;
+
+import java.util.List;
+import org.duskply.engine.pixel.Region;
+import org.duskply.engine.plan.KeyWriter;
+import org.duskply.engine.plan.Node;
+import org.duskply.engine.plan.PointNode;
+
+/** A mask multiplied by another: {@code within}. */
+final class WithinNode implements PointNode {
+  private final Node mask;
+  private final Node other;
+
+  WithinNode(Node mask, Node other) {
+    this.mask = mask;
+    this.other = other;
+  }
+
+  @Override
+  public List<Node> inputs() {
+    return List.of(mask, other);
+  }
+
+  @Override
+  public int planes() {
+    return 1;
+  }
+
+  @Override
+  public Region footprint(Region within) {
+    return mask.footprint(within).meet(other.footprint(within));
+  }
+
+  @Override
+  public void row(float[][][] in, float[][] out, int left, int y, int from, int to) {
+    float[] a = in[0][0];
+    float[] b = in[1][0];
+    float[] product = out[0];
+    for (int i = from; i < to; i++) {
+      product[i] = a[i] * b[i];
+    }
+  }
+
+  @Override
+  public void describe(KeyWriter key) {
+    key.word("within");
+  }
+}

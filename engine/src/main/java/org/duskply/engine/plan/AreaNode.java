@@ -1,0 +1,21 @@
+package org.duskply.engine.plan;
+
+import java.util.List;
+import org.duskply.engine.pixel.Planes;
+import org.duskply.engine.pixel.Region;
+
+/**
+ * A node whose pixels depend on a neighbourhood of its inputs, or on none. Any rectangle can be
+ * asked for, and a pixel has the same bits in each.
+ */
+public non-sealed interface AreaNode extends Node {
+  /**
+   * Fills {@code out}.
+   *
+   * @param in the inputs, each covering at least {@code needs(i, out.area())}
+   */
+  void fill(List<Planes> in, Planes out);
+
+  /** Most bytes that {@link #fill} takes beside its inputs and its result. */
+  long scratchBytes(Region out);
+}

@@ -1,0 +1,158 @@
+package org.duskply.engine.plan;
+
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.Deque;
+import java.util.IdentityHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+
+/**
+ * A frozen graph ready to be rendered: its frames, and its stages so that each comes after those it
+ * reads. Immutable and thread-safe.
+ */
+public final class Plan {
+  private final List<FrameNode> frames;
+  private final List<Stage> stages;
+  private final Map<Node, Integer> stageIndex;
+
+  private Plan(List<FrameNode> frames, List<Stage> stages, Map<Node, Integer> stageIndex) {
+    this.frames = List.copyOf(frames);
+    this.stages = List.copyOf(stages);
+    this.stageIndex = stageIndex;
+  }
+
+  /**
+   * The plan that makes some nodes.
+   *
+   * @param roots the pictures that are wanted; each becomes a stage
+   * @param settings how the work is cut up; never changes a bit
+   */
+  public static Plan of(List<Node> roots, PlanSettings settings) {
+    List<Node> order = topological(roots);
+    Set<Node> staged = staged(roots, order, settings);
+    List<FrameNode> frames = new ArrayList<>();
+    List<Stage> stages = new ArrayList<>();
+    Map<Node, Integer> frameIndex = new IdentityHashMap<>();
+    Map<Node, Integer> stageIndex = new IdentityHashMap<>();
+    Index index =
+        new Index() {
+          @Override
+          public int frame(FrameNode frame) {
+            return known(frameIndex, frame);
+          }
+
+          @Override
+          public int stage(Node node) {
+            return known(stageIndex, node);
+          }
+        };
+    for (Node node : order) {
+      if (node instanceof FrameNode frame) {
+        frameIndex.put(frame, frames.size());
+        frames.add(frame);
+      }
+      if (staged.contains(node)) {
+        stages.add(stage(node, staged, settings, index));
+        stageIndex.put(node, stages.size() - 1);
+      }
+    }
+    return new Plan(frames, stages, stageIndex);
+  }
+
+  /** The frames that are read, each once. */
+  public List<FrameNode> frames() {
+    return frames;
+  }
+
+  /** The stages, each after those it reads. */
+  public List<Stage> stages() {
+    return stages;
+  }
+
+  /**
+   * Where the stage of a node stands; the node is a root of this plan, or one that its stages read.
+   */
+  public int stageOf(Node node) {
+    return known(stageIndex, node);
+  }
+
+  private static Stage stage(Node node, Set<Node> staged, PlanSettings settings, Index index) {
+    if (node instanceof FrameNode frame) {
+      return new FrameStage(frame, index);
+    }
+    if (node instanceof AreaNode area) {
+      return new AreaStage(area, index);
+    }
+    Program program = Fusion.compile((PointNode) node, staged::contains, settings.optimise());
+    return new FusedStage(node, program, settings.chunkWidth(), index);
+  }
+
+  private static Set<Node> staged(List<Node> roots, List<Node> order, PlanSettings settings) {
+    Set<Node> staged = Collections.newSetFromMap(new IdentityHashMap<>());
+    staged.addAll(roots);
+    for (Node node : order) {
+      if (node instanceof AreaNode) {
+        staged.add(node);
+        staged.addAll(node.inputs());
+      } else if (node instanceof FrameNode frame && frame.reduction() > 1) {
+        staged.add(frame);
+      } else if (node instanceof Mix mix) {
+        Node mask = mix.mask();
+        if (mask != null) {
+          staged.add(mask);
+        }
+      }
+      if (!settings.optimise() && node instanceof PointNode) {
+        staged.add(node);
+      }
+    }
+    return staged;
+  }
+
+  /**
+   * All nodes that the roots are made of, inputs first; the graph may be deep, so nothing recurses.
+   */
+  private static List<Node> topological(List<Node> roots) {
+    List<Node> order = new ArrayList<>();
+    Set<Node> seen = Collections.newSetFromMap(new IdentityHashMap<>());
+    Deque<Visit> stack = new ArrayDeque<>();
+    for (Node root : roots) {
+      if (seen.add(root)) {
+        stack.push(new Visit(root));
+      }
+      while (!stack.isEmpty()) {
+        Visit visit = stack.peek();
+        if (visit.next < visit.node.inputs().size()) {
+          Node input = visit.node.inputs().get(visit.next++);
+          if (seen.add(input)) {
+            stack.push(new Visit(input));
+          }
+        } else {
+          order.add(stack.pop().node);
+        }
+      }
+    }
+    return order;
+  }
+
+  private static int known(Map<Node, Integer> index, Node node) {
+    Integer i = index.get(node);
+    if (i == null) {
+      throw new IllegalArgumentException("Not a node of this plan: " + node);
+    }
+    return i;
+  }
+
+  /** A node on the way down, and its next input to look at. */
+  private static final class Visit {
+    final Node node;
+    int next;
+
+    Visit(Node node) {
+      this.node = node;
+    }
+  }
+}

@@ -1,0 +1,33 @@
+package org.duskply.engine.render;
+
+import java.util.concurrent.atomic.AtomicIntegerArray;
+import org.duskply.engine.plan.Plan;
+
+/** How much work a job did: the proof that cost follows what the masks show. Thread-safe. */
+public final class Counters {
+  private final AtomicIntegerArray unitsDecoded;
+  private final AtomicIntegerArray bandsRun;
+
+  Counters(Plan plan) {
+    this.unitsDecoded = new AtomicIntegerArray(plan.frames().size());
+    this.bandsRun = new AtomicIntegerArray(plan.stages().size());
+  }
+
+  void decoded(int frame) {
+    unitsDecoded.incrementAndGet(frame);
+  }
+
+  void ran(int stage) {
+    bandsRun.incrementAndGet(stage);
+  }
+
+  /** Units decoded of a frame of the plan. */
+  public int unitsDecoded(int frame) {
+    return unitsDecoded.get(frame);
+  }
+
+  /** Bands run of a stage of the plan. */
+  public int bandsRun(int stage) {
+    return bandsRun.get(stage);
+  }
+}

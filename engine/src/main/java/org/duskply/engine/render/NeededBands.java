@@ -1,0 +1,79 @@
+package org.duskply.engine.render;
+
+import java.util.ArrayList;
+import java.util.BitSet;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import org.duskply.engine.frame.FrameSource;
+import org.duskply.engine.pixel.Region;
+import org.duskply.engine.plan.Plan;
+import org.duskply.engine.plan.StageNeeds;
+
+/**
+ * What must be made for some bands of some stages: one walk from the outputs back to the frames.
+ * Each stage's bands with the region that is needed of each, and each frame's units. A band whose
+ * region stays empty is never run, a unit that is not named never read.
+ */
+final class NeededBands {
+  private final Plan plan;
+  private final Bands bands;
+  private final List<TreeMap<Integer, Region>> regions = new ArrayList<>();
+  private final List<BitSet> units = new ArrayList<>();
+
+  NeededBands(Plan plan, Bands bands) {
+    this.plan = plan;
+    this.bands = bands;
+    plan.stages().forEach(s -> regions.add(new TreeMap<>()));
+    plan.frames().forEach(f -> units.add(new BitSet()));
+  }
+
+  /** Asks for {@code part} of a stage. To be called for all outputs before {@link #walk}. */
+  void want(int stage, Region part) {
+    if (!part.empty()) {
+      for (int k = bands.first(part); k <= bands.last(part); k++) {
+        regions.get(stage).merge(k, bands.cut(part, k), Region::hull);
+      }
+    }
+  }
+
+  /** Works out what the wanted bands need in turn. */
+  void walk() {
+    for (int s = plan.stages().size() - 1; s >= 0; s--) {
+      for (Region region : regions.get(s).values()) {
+        plan.stages()
+            .get(s)
+            .needs(
+                region,
+                new StageNeeds() {
+                  @Override
+                  public void frame(int frame, Region part) {
+                    markUnits(frame, part);
+                  }
+
+                  @Override
+                  public void stage(int stage, Region part) {
+                    want(stage, part);
+                  }
+                });
+      }
+    }
+  }
+
+  /** The needed bands of a stage with what is needed of each. */
+  Map<Integer, Region> regions(int stage) {
+    return regions.get(stage);
+  }
+
+  /** The needed units of a frame. */
+  BitSet units(int frame) {
+    return units.get(frame);
+  }
+
+  private void markUnits(int frame, Region part) {
+    if (!part.empty()) {
+      FrameSource source = plan.frames().get(frame).source();
+      units.get(frame).set(Units.at(source, part.top()), Units.at(source, part.bottom() - 1) + 1);
+    }
+  }
+}

@@ -1,0 +1,52 @@
+package org.duskply.engine.step;
+
+import java.util.List;
+import org.duskply.engine.blend.BlendKernel;
+import org.duskply.engine.plan.KeyWriter;
+import org.duskply.engine.plan.Node;
+import org.duskply.engine.plan.PointNode;
+
+/**
+ * A frame blended with the picture below, channel by channel: what {@code pop} and {@code lay} make
+ * before they are mixed in.
+ */
+final class BlendNode implements PointNode {
+  private final Node below;
+  private final Node frame;
+  private final String mode;
+  private final BlendKernel kernel;
+
+  /**
+   * A blend.
+   *
+   * @param mode the mode's name, for content keys
+   */
+  BlendNode(Node below, Node frame, String mode, BlendKernel kernel) {
+    this.below = below;
+    this.frame = frame;
+    this.mode = mode;
+    this.kernel = kernel;
+  }
+
+  @Override
+  public List<Node> inputs() {
+    return List.of(below, frame);
+  }
+
+  @Override
+  public int planes() {
+    return 3;
+  }
+
+  @Override
+  public void row(float[][][] in, float[][] out, int left, int y, int from, int to) {
+    for (int p = 0; p < 3; p++) {
+      kernel.run(in[0][p], in[1][p], out[p], from, to);
+    }
+  }
+
+  @Override
+  public void describe(KeyWriter key) {
+    key.word("blend").word(mode);
+  }
+}

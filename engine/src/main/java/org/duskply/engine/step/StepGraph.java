@@ -1,0 +1,124 @@
+package org.duskply.engine.step;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.function.Function;
+import org.duskply.engine.adjust.Adjustments;
+import org.duskply.engine.blend.Blends;
+import org.duskply.engine.colour.ColourSpace;
+import org.duskply.engine.mask.MaskGraph;
+import org.duskply.engine.plan.FrameNode;
+import org.duskply.engine.plan.Mix;
+import org.duskply.engine.plan.Node;
+import org.duskply.recipe.adjust.Adjustment;
+import org.duskply.recipe.mask.MaskUse;
+import org.duskply.recipe.step.Adjust;
+import org.duskply.recipe.step.Blend;
+import org.duskply.recipe.step.Group;
+import org.duskply.recipe.step.Lay;
+import org.duskply.recipe.step.Pop;
+import org.duskply.recipe.step.Step;
+import org.duskply.recipe.step.Verb;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A recipe's steps as nodes: each is a function of the picture below it, mixed in by {@link Mix}.
+ * Steps that are skipped or have opacity 0 leave nothing behind. One instance serves one thread.
+ */
+public final class StepGraph {
+  private final Function<String, FrameNode> frames;
+  private final MaskGraph masks;
+  private final ColourSpace working;
+  private final Map<String, Node> maskOfStep = new LinkedHashMap<>();
+  private final Map<Treated, Node> treated = new HashMap<>();
+
+  /**
+   * A graph to be built.
+   *
+   * @param frames the node of each frame by its name, the same one each time
+   * @param masks the recipe's masks
+   * @param working the linear space that frames arrive in
+   */
+  public StepGraph(Function<String, FrameNode> frames, MaskGraph masks, ColourSpace working) {
+    this.frames = frames;
+    this.masks = masks;
+    this.working = working;
+  }
+
+  /** The picture that {@code steps} make of the frame {@code base}. */
+  public Node build(String base, List<Step> steps) {
+    return fold(frames.apply(base), steps, "steps");
+  }
+
+  /** The mask of each step that has one and is done, by the step's path in the recipe. */
+  public Map<String, Node> maskOfStep() {
+    return maskOfStep;
+  }
+
+  private Node fold(Node below, List<Step> steps, String path) {
+    Node picture = below;
+    for (int i = 0; i < steps.size(); i++) {
+      Step step = steps.get(i);
+      if (!step.skip() && step.opacity() > 0) {
+        picture = mix(picture, step, path + "/#" + (i + 1));
+      }
+    }
+    return picture;
+  }
+
+  private Node mix(Node below, Step step, String path) {
+    Node made = make(below, step.verb(), path);
+    MaskUse use = step.mask();
+    Node mask = use == null ? null : masks.of(use);
+    if (mask != null) {
+      maskOfStep.put(path, mask);
+    }
+    return new Mix(below, made, mask, covering(step.verb()), (float) step.opacity());
+  }
+
+  /** The table of verbs: one line each. */
+  private Node make(Node below, Verb verb, String path) {
+    if (verb instanceof Pop pop) {
+      return blend(below, incoming(pop.frame(), pop.treat()), Blend.LIGHTEN);
+    }
+    if (verb instanceof Lay lay) {
+      return blend(below, incoming(lay.frame(), lay.treat()), lay.blend());
+    }
+    if (verb instanceof Adjust adjust) {
+      return adjusted(below, adjust.adjustments());
+    }
+    return fold(below, ((Group) verb).steps(), path + "/group");
+  }
+
+  private static Node blend(Node below, Node frame, Blend mode) {
+    return mode == Blend.NORMAL ? frame : new BlendNode(below, frame, mode.key(), Blends.of(mode));
+  }
+
+  private Node incoming(String name, List<Adjustment> treat) {
+    FrameNode frame = frames.apply(name);
+    return treat.isEmpty()
+        ? frame
+        : treated.computeIfAbsent(new Treated(frame, treat), t -> adjusted(frame, treat));
+  }
+
+  private Node adjusted(Node input, List<Adjustment> adjustments) {
+    return new AdjustNode(
+        input, Adjustments.prepare(adjustments, working), adjustments + " in " + working);
+  }
+
+  private @Nullable FrameNode covering(Verb verb) {
+    String name = verb instanceof Pop pop ? pop.frame() : verb instanceof Lay l ? l.frame() : null;
+    FrameNode frame = name == null ? null : frames.apply(name);
+    return frame != null && frame.planes() == 4 ? frame : null;
+  }
+
+  /** A frame with the adjustments that it is treated with. */
+  private record Treated(FrameNode frame, List<Adjustment> treat) {
+    Treated {
+      treat = new ArrayList<>(treat);
+    }
+  }
+}

@@ -1,0 +1,312 @@
+package org.duskply.engine.testing;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Random;
+import org.duskply.engine.colour.ColourSpace;
+import org.duskply.engine.frame.FrameSource.Access;
+import org.duskply.engine.frame.Lineariser;
+import org.duskply.engine.pixel.Planes;
+import org.duskply.engine.pixel.Region;
+import org.duskply.engine.plan.AreaNode;
+import org.duskply.engine.plan.FrameNode;
+import org.duskply.engine.plan.KeyWriter;
+import org.duskply.engine.plan.Mix;
+import org.duskply.engine.plan.Node;
+import org.duskply.engine.plan.PointNode;
+import org.duskply.recipe.NamedSpace;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A graph by structure, not by recipe: steps of every shape that the planner may meet (masked or
+ * not, with coverage, opacities of 0 and 1, groups in groups, the picture below read twice, area
+ * operations on masks and on pictures) drawn by a seed.
+ */
+public final class RandomGraph {
+  private final Random random;
+  private final int width;
+  private final int height;
+  private final List<FrameNode> frames = new ArrayList<>();
+  private int serial;
+
+  /** A graph on a canvas of {@code width × height}. */
+  public RandomGraph(long seed, int width, int height) {
+    this.random = new Random(seed);
+    this.width = width;
+    this.height = height;
+    for (int i = 0; i < 5; i++) {
+      frames.add(
+          frame(seed * 100 + i, i == 3 ? 4 : 3, i % 2 == 0 ? Access.RANDOM : Access.FORWARD));
+    }
+  }
+
+  /** The canvas. */
+  public Region canvas() {
+    return Region.ofSize(width, height);
+  }
+
+  /** A picture of {@code steps} steps. */
+  public Node picture(int steps) {
+    Node below = frames.get(0);
+    for (int i = 0; i < steps; i++) {
+      below = step(below, 2);
+    }
+    return below;
+  }
+
+  private FrameNode frame(long seed, int channels, Access access) {
+    NoiseFrame source =
+        new NoiseFrame(seed, width, height, channels, 1 + random.nextInt(20), access);
+    ColourSpace srgb = ColourSpace.of(NamedSpace.SRGB);
+    Lineariser lineariser = Lineariser.prepare(source.info(), srgb, srgb, random.nextInt(3) - 1);
+    return new FrameNode(
+        "f" + seed, source, lineariser, 1, "noise " + seed + " " + random.nextInt());
+  }
+
+  private Node step(Node below, int depth) {
+    FrameNode frame = frames.get(1 + random.nextInt(4));
+    float opacity = new float[] {1f, 1f, 0.5f, 0.3f, 0f}[random.nextInt(5)];
+    Node mask = random.nextInt(4) == 0 ? null : mask(2);
+    switch (random.nextInt(depth > 0 ? 6 : 5)) {
+      case 0:
+        return new Mix(below, frame, mask, covering(frame), opacity);
+      case 1:
+        return new Mix(below, new Blend(below, frame), mask, covering(frame), opacity);
+      case 2:
+        return new Mix(below, new Scale(below, 0.75f), mask, null, opacity);
+      case 3:
+        return new Mix(
+            below, new Blend(below, new Scale(frame, 1.5f)), mask, covering(frame), opacity);
+      case 4:
+        return new Mix(
+            below, new Spread(below, 1 + random.nextInt(4), serial++), mask, null, opacity);
+      default:
+        Node inner = below;
+        for (int i = 0; i < 1 + random.nextInt(3); i++) {
+          inner = step(inner, depth - 1);
+        }
+        return new Mix(below, inner, mask, null, opacity);
+    }
+  }
+
+  private static @Nullable FrameNode covering(FrameNode frame) {
+    return frame.planes() == 4 ? frame : null;
+  }
+
+  private Node mask(int depth) {
+    int kind = random.nextInt(depth > 0 ? 5 : 2);
+    if (kind < 2) {
+      int left = random.nextInt(width + 20) - 20;
+      int top = random.nextInt(height + 20) - 20;
+      return new Box(
+          new Region(left, top, left + 1 + random.nextInt(width), top + 1 + random.nextInt(height)),
+          random.nextInt(5));
+    }
+    if (kind == 2) {
+      return new Rest(mask(depth - 1));
+    }
+    if (kind == 3) {
+      return new Spread(mask(depth - 1), 1 + random.nextInt(6), serial++);
+    }
+    return new Blend(mask(depth - 1), mask(depth - 1));
+  }
+
+  /** The greater of two pictures or masks. */
+  private record Blend(Node a, Node b) implements PointNode {
+    @Override
+    public List<Node> inputs() {
+      return List.of(a, b);
+    }
+
+    @Override
+    public int planes() {
+      return a.planes() == 1 ? 1 : 3;
+    }
+
+    @Override
+    public Region footprint(Region within) {
+      return planes() == 1 ? a.footprint(within).hull(b.footprint(within)) : within;
+    }
+
+    @Override
+    public void row(float[][][] in, float[][] out, int left, int y, int from, int to) {
+      for (int p = 0; p < planes(); p++) {
+        for (int i = from; i < to; i++) {
+          out[p][i] = Math.max(in[0][p][i], in[1][p][i]);
+        }
+      }
+    }
+
+    @Override
+    public void describe(KeyWriter key) {
+      key.word("greater");
+    }
+  }
+
+  /** A picture times a number. */
+  private record Scale(Node a, float factor) implements PointNode {
+    @Override
+    public List<Node> inputs() {
+      return List.of(a);
+    }
+
+    @Override
+    public int planes() {
+      return 3;
+    }
+
+    @Override
+    public void row(float[][][] in, float[][] out, int left, int y, int from, int to) {
+      for (int p = 0; p < 3; p++) {
+        for (int i = from; i < to; i++) {
+          out[p][i] = in[0][p][i] * factor;
+        }
+      }
+    }
+
+    @Override
+    public void describe(KeyWriter key) {
+      key.word("scale").number(factor);
+    }
+  }
+
+  /** One minus a mask. */
+  private record Rest(Node a) implements PointNode {
+    @Override
+    public List<Node> inputs() {
+      return List.of(a);
+    }
+
+    @Override
+    public int planes() {
+      return 1;
+    }
+
+    @Override
+    public void row(float[][][] in, float[][] out, int left, int y, int from, int to) {
+      for (int i = from; i < to; i++) {
+        out[0][i] = 1f - in[0][0][i];
+      }
+    }
+
+    @Override
+    public void describe(KeyWriter key) {
+      key.word("rest");
+    }
+  }
+
+  /**
+   * A box whose values depend on the place: full, half, striped, or noise that alternates too often
+   * for runs.
+   */
+  private record Box(Region box, int look) implements AreaNode {
+    @Override
+    public List<Node> inputs() {
+      return List.of();
+    }
+
+    @Override
+    public int planes() {
+      return 1;
+    }
+
+    @Override
+    public Region footprint(Region within) {
+      return box.meet(within);
+    }
+
+    @Override
+    public Region needs(int input, Region out) {
+      throw new IndexOutOfBoundsException();
+    }
+
+    @Override
+    public void fill(List<Planes> in, Planes out) {
+      Region part = out.area().meet(box);
+      for (int y = part.top(); y < part.bottom(); y++) {
+        for (int x = part.left(); x < part.right(); x++) {
+          out.plane(0)[out.at(x, y)] = value(x, y);
+        }
+      }
+    }
+
+    private float value(int x, int y) {
+      return switch (look) {
+        case 0 -> 1f;
+        case 1 -> 0.5f;
+        case 2 -> Math.floorMod(x, 8) / 7f;
+        case 3 -> Math.floorMod(x + y, 2);
+        default -> Math.floorMod(x * 31 + y * 17, 5) / 4f;
+      };
+    }
+
+    @Override
+    public long scratchBytes(Region out) {
+      return 0;
+    }
+
+    @Override
+    public void describe(KeyWriter key) {
+      key.word("box").region(box).number(look);
+    }
+  }
+
+  /**
+   * The greatest in a square about each pixel; pixels outside a mask's footprint are 0, a picture
+   * goes on by its edge.
+   */
+  private record Spread(Node a, int reach, int serial) implements AreaNode {
+    @Override
+    public List<Node> inputs() {
+      return List.of(a);
+    }
+
+    @Override
+    public int planes() {
+      return a.planes() == 1 ? 1 : 3;
+    }
+
+    @Override
+    public Region footprint(Region within) {
+      return planes() == 1 ? a.footprint(within.grow(reach)).grow(reach).meet(within) : within;
+    }
+
+    @Override
+    public Region needs(int input, Region out) {
+      Region grown = out.grow(reach);
+      return planes() == 1 ? grown : grown.meet(new Region(0, 0, 53, 41));
+    }
+
+    @Override
+    public void fill(List<Planes> in, Planes out) {
+      Planes from = in.get(0);
+      for (int p = 0; p < planes(); p++) {
+        Region area = out.area();
+        Arrays.fill(out.plane(p), Float.NEGATIVE_INFINITY);
+        for (int y = area.top(); y < area.bottom(); y++) {
+          for (int x = area.left(); x < area.right(); x++) {
+            Region near = new Region(x, y, x + 1, y + 1).grow(reach).meet(from.area());
+            float most = 0;
+            for (int v = near.top(); v < near.bottom(); v++) {
+              for (int u = near.left(); u < near.right(); u++) {
+                most = Math.max(most, from.plane(p)[from.at(u, v)]);
+              }
+            }
+            out.plane(p)[out.at(x, y)] = most;
+          }
+        }
+      }
+    }
+
+    @Override
+    public long scratchBytes(Region out) {
+      return 4096;
+    }
+
+    @Override
+    public void describe(KeyWriter key) {
+      key.word("spread").number(reach);
+    }
+  }
+}
