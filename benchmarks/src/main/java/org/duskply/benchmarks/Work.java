@@ -162,8 +162,7 @@ public final class Work {
     private static final int CORNERS = 200;
 
     private final List<Point> corners = star();
-    final OutlineRaster raster =
-        OutlineRaster.of(Outline.ofPolygon(corners, 1), FillRule.NONZERO);
+    final OutlineRaster raster = OutlineRaster.of(Outline.ofPolygon(corners, 1), FillRule.NONZERO);
     final Region area = AREA;
     float[] coverage = new float[PIXELS];
 
@@ -173,13 +172,14 @@ public final class Work {
         double angle = 2 * StrictMath.PI * i / CORNERS;
         double radius = i % 2 == 0 ? 500 : 300;
         corners.add(
-            new Point(
-                512 + radius * StrictMath.cos(angle), 512 + radius * StrictMath.sin(angle)));
+            new Point(512 + radius * StrictMath.cos(angle), 512 + radius * StrictMath.sin(angle)));
       }
       return corners;
     }
 
-    /** The sum of all coverage is the area by the shoelace formula; each pixel is 1e-6 off at most. */
+    /**
+     * The sum of all coverage is the area by the shoelace formula; each pixel is 1e-6 off at most.
+     */
     @Setup
     public void check() {
       raster.fill(area, coverage);

@@ -32,7 +32,9 @@ class ReadmeTest {
     assertThat(code.lines()).hasSize(10);
   }
 
-  /** Each line stands in the recipe as it is, in the same order; "# …" stands for what is left out. */
+  /**
+   * Each line stands in the recipe as it is, in the same order; "# …" stands for what is left out.
+   */
   @Test
   void quotesTheDemosRecipe() throws IOException {
     List<String> recipe = Files.readAllLines(ROOT.resolve(RECIPE));
