@@ -67,8 +67,7 @@ final class JpegDecoder implements WholeDecoder {
   }
 
   /** The readers stumble over hostile files in their own ways; each becomes the same sentence. */
-  private Raster read(
-      FrameFile in, RowListener reached, IIOReadWarningListener listener) {
+  private Raster read(FrameFile in, RowListener reached, IIOReadWarningListener listener) {
     ImageReader reader = null;
     try (FileImageInput input = new FileImageInput(in)) {
       reader = ImageReaders.jpeg();

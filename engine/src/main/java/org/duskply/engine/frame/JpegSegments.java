@@ -195,9 +195,13 @@ final class JpegSegments {
     for (byte[] piece : profilePieces) {
       int number = piece.length < 14 ? 0 : piece[12] & 0xff;
       boolean fits =
-          number >= 1 && number <= count && (piece[13] & 0xff) == count && pieces[number - 1] == null;
+          number >= 1
+              && number <= count
+              && (piece[13] & 0xff) == count
+              && pieces[number - 1] == null;
       if (!fits || profileBytes > FrameLimits.MAX_PROFILE_BYTES) {
-        notices.add("The pieces of the embedded colour profile do not fit together; it was not used.");
+        notices.add(
+            "The pieces of the embedded colour profile do not fit together; it was not used.");
         return null;
       }
       pieces[number - 1] = piece;

@@ -109,8 +109,7 @@ final class PngDecoder implements WholeDecoder {
     }
   }
 
-  private void copy(
-      int[] raw, int bands, int pixels, int @Nullable [] key, byte[] into) {
+  private void copy(int[] raw, int bands, int pixels, int @Nullable [] key, byte[] into) {
     int copied = chunks.transparency() ? channels - 1 : channels;
     for (int p = 0, o = 0; p < pixels; p++) {
       int i = p * bands;
@@ -123,8 +122,7 @@ final class PngDecoder implements WholeDecoder {
     }
   }
 
-  private void copy(
-      int[] raw, int bands, int pixels, int @Nullable [] key, short[] into) {
+  private void copy(int[] raw, int bands, int pixels, int @Nullable [] key, short[] into) {
     int copied = chunks.transparency() ? channels - 1 : channels;
     for (int p = 0, o = 0; p < pixels; p++) {
       int i = p * bands;

@@ -49,8 +49,7 @@ final class TiffFrames {
     return turned(file, info, turn, new TiffSource(file, form, picture, blocks, info));
   }
 
-  private static FrameSource turned(
-      FrameFile file, FrameInfo info, Turn turn, TiffSource stored) {
+  private static FrameSource turned(FrameFile file, FrameInfo info, Turn turn, TiffSource stored) {
     return new WholeFrame(
         file,
         info,

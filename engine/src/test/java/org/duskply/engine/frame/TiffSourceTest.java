@@ -60,7 +60,7 @@ class TiffSourceTest {
     @Test
     void isRandom() {
       assertThat(source().access()).isEqualTo(FrameSource.Access.RANDOM);
-      assertThat(source().unit(0).height()).isEqualTo(64);
+      assertThat(source().unit(0).height()).isEqualTo(16);
     }
   }
 

@@ -48,7 +48,9 @@ final class Nature {
   }
 
   private static double rise(double inland, double bank, double slope) {
-    return -0.4 + (bank + 0.4) * Maths.smooth(-0.7, 0.9, inland) + slope * Math.max(0, inland - 0.5);
+    return -0.4
+        + (bank + 0.4) * Maths.smooth(-0.7, 0.9, inland)
+        + slope * Math.max(0, inland - 0.5);
   }
 
   private void land() {
@@ -123,7 +125,8 @@ final class Nature {
       double tall = (0.75 + 0.75 * Noise.unit(i, 3, seed)) * (1.15 - 0.45 * r);
       blade(foot, tall + 0.1, 0.014, i, seed, false);
       if (i % 9 == 0) {
-        Vec lean = new Vec(0.1 * (Noise.unit(i, 7, seed) - 0.5), 1, 0.1 * (Noise.unit(i, 8, seed) - 0.5));
+        Vec lean =
+            new Vec(0.1 * (Noise.unit(i, 7, seed) - 0.5), 1, 0.1 * (Noise.unit(i, 8, seed) - 0.5));
         Vec top = foot.plus(lean.times(tall + 0.25));
         scenery.rod(foot, top, 0.006, Textures::reed);
         Vec low = foot.plus(lean.times(tall + 0.08));

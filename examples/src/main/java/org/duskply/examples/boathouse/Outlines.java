@@ -60,7 +60,9 @@ public final class Outlines {
     all.put(
         "verge",
         List.of(
-            AXES.point(-WIDTH - out, eave - 0.25, -over), peak, AXES.point(out, eave - 0.25, -over)));
+            AXES.point(-WIDTH - out, eave - 0.25, -over),
+            peak,
+            AXES.point(out, eave - 0.25, -over)));
     all.put(
         "side",
         List.of(
@@ -132,7 +134,8 @@ public final class Outlines {
     double q = Waterside.QUAY_RIGHT;
     all.put(
         "wall",
-        List.of(new Vec(q, 0, z), new Vec(q, 0.74, z), new Vec(q, 0.74, 18.5), new Vec(q, 0, 18.5)));
+        List.of(
+            new Vec(q, 0, z), new Vec(q, 0.74, z), new Vec(q, 0.74, 18.5), new Vec(q, 0, 18.5)));
     all.put("hull", hull());
   }
 

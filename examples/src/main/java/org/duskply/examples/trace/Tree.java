@@ -4,8 +4,8 @@ import java.util.List;
 
 /**
  * A tree of enclosing boxes over shapes, split where the summed area of the halves is least (16
- * slices along the longest side). The boxes lie along axes of the tree's own: those along which most
- * of its shapes are built, so that the boxes are tight. Frozen once made.
+ * slices along the longest side). The boxes lie along axes of the tree's own: those along which
+ * most of its shapes are built, so that the boxes are tight. Frozen once made.
  */
 public final class Tree {
   private static final int SLICES = 16;
@@ -15,9 +15,9 @@ public final class Tree {
   private final Shape[] shapes;
 
   /**
-   * Eight numbers a node, so that a node fills half a cache line: the corners of its box, as bits of
-   * floats rounded outward; then for an inner node its second child (the first follows it) and −1 −
-   * the axis of its split, for a leaf its first shape and how many.
+   * Eight numbers a node, so that a node fills half a cache line: the corners of its box, as bits
+   * of floats rounded outward; then for an inner node its second child (the first follows it) and
+   * −1 − the axis of its split, for a leaf its first shape and how many.
    */
   private final int[] nodes;
 

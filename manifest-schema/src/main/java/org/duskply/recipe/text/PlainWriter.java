@@ -45,9 +45,7 @@ public class PlainWriter {
     Map<String, Object> mapping = mapping(shape, record);
     String principal = shape.principal().map(Field::key).orElse("");
     boolean alone = mapping.size() == 1 && mapping.containsKey(principal);
-    return form == Form.SHORT && alone
-        ? Objects.requireNonNull(mapping.get(principal))
-        : mapping;
+    return form == Form.SHORT && alone ? Objects.requireNonNull(mapping.get(principal)) : mapping;
   }
 
   private <T extends Record> Map<String, Object> mapping(Shape<T> shape, T record) {
@@ -110,7 +108,8 @@ public class PlainWriter {
     }
     if (kind instanceof Kind.Table) {
       Map<String, Object> table = new LinkedHashMap<>();
-      ((Map<?, ?>) value).forEach((name, member) -> table.put((String) name, record((Record) member)));
+      ((Map<?, ?>) value)
+          .forEach((name, member) -> table.put((String) name, record((Record) member)));
       return table;
     }
     if (kind instanceof Kind.Tagged) {
@@ -131,14 +130,14 @@ public class PlainWriter {
   private List<Object> items(Kind.Items kind, List<?> members) {
     List<Object> list = new ArrayList<>();
     for (Object member : members) {
-      if (keptMember(member)) {
+      if (kind.item() instanceof Kind.NamedOr || keptMember(member)) {
         list.add(value(kind.item(), member));
       }
     }
     return list;
   }
 
-  /** Whether this form holds the member of a list. */
+  /** Whether this form holds a record in a list. */
   protected boolean keptMember(Object member) {
     return true;
   }

@@ -126,7 +126,8 @@ public final class YamlEmitter {
   }
 
   private static boolean needsNoQuotes(String text) {
-    return BARE.matcher(text).matches() && !MEANINGFUL.contains(text.toLowerCase(java.util.Locale.ROOT));
+    return BARE.matcher(text).matches()
+        && !MEANINGFUL.contains(text.toLowerCase(java.util.Locale.ROOT));
   }
 
   private static String quoted(String text) {
