@@ -1,6 +1,9 @@
 package org.duskply.engine.command;
 
+import java.io.OutputStreamWriter;
 import java.io.PrintStream;
+import java.io.PrintWriter;
+import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -38,14 +41,21 @@ public final class Main {
             .addSubcommand(new CheckCommand(out, err))
             .addSubcommand(new ExplainCommand(out, err))
             .addSubcommand(new SchemaCommand(out, err))
-            .setOut(new java.io.PrintWriter(out, true))
-            .setErr(new java.io.PrintWriter(err, true))
+            .setOut(writer(out))
+            .setErr(writer(err))
             .setUsageHelpWidth(100);
     if (arguments.length == 0) {
       line.usage(out);
       return Exit.USAGE;
     }
     return line.execute(arguments);
+  }
+
+  private static PrintWriter writer(PrintStream stream) {
+    return new PrintWriter(
+        new OutputStreamWriter(
+            stream, stream == System.err ? Charset.defaultCharset() : StandardCharsets.UTF_8),
+        true);
   }
 
   /** The version in the jar's manifest. */

@@ -41,14 +41,17 @@ final class RenderCommand extends Action {
   @Override
   int act() {
     try (Engine engine = opened.engine();
-        Composite composite = engine.open(opened.recipe(), opened.view());
-        ShownProgress progress = ShownProgress.on(errors())) {
+        Composite composite = engine.open(opened.recipe(), opened.view())) {
       composite.notices().forEach(errors()::println);
-      Delivered delivered = composite.deliver(folder(), new LinkedHashSet<>(deliver), progress);
-      progress.close();
-      delivered.files().forEach(this::print);
+      render(composite).files().forEach(this::print);
     }
     return Exit.DONE;
+  }
+
+  private Delivered render(Composite composite) {
+    try (ShownProgress progress = ShownProgress.on(errors())) {
+      return composite.deliver(folder(), new LinkedHashSet<>(deliver), progress);
+    }
   }
 
   private Path folder() {

@@ -1,5 +1,6 @@
 package org.duskply.engine.command;
 
+import java.io.Console;
 import java.io.PrintStream;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
@@ -31,10 +32,24 @@ final class ShownProgress implements Progress, AutoCloseable {
   }
 
   static ShownProgress on(PrintStream errors) {
-    boolean terminal = errors == System.err && System.console() != null;
+    boolean terminal = errors == System.err && onTerminal();
     ShownProgress progress = new ShownProgress(errors, terminal ? bar() : null);
     Runtime.getRuntime().addShutdownHook(progress.hook);
     return progress;
+  }
+
+  /** From JDK 22 on a console may be there without a terminal behind it, and says so itself. */
+  @SuppressWarnings("SystemConsoleNull")
+  private static boolean onTerminal() {
+    Console console = System.console();
+    if (console == null) {
+      return false;
+    }
+    try {
+      return (boolean) Console.class.getMethod("isTerminal").invoke(console);
+    } catch (ReflectiveOperationException e) {
+      return true; // before JDK 22 a console is a terminal
+    }
   }
 
   private static ProgressBar bar() {

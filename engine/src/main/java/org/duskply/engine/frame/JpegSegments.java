@@ -64,7 +64,7 @@ final class JpegSegments {
       if (marker == SOS || marker == EOI) {
         return;
       }
-      if (marker == 0x01 || marker >= 0xd0 && marker <= SOI) {
+      if (marker == 0x01 || (marker >= 0xd0 && marker <= SOI)) {
         continue;
       }
       int length = at + 2 <= file.size() ? at(at) << 8 | at(at + 1) : 0;

@@ -94,8 +94,8 @@ final class PngDecoder implements WholeDecoder {
     }
     int[] key = new int[colours];
     for (int c = 0; c < colours; c++) {
-      int stored = (bytes[2 * c] & 0xff) << 8 | bytes[2 * c + 1] & 0xff;
-      key[c] = stored & (1 << chunks.bits()) - 1;
+      int stored = ((bytes[2 * c] & 0xff) << 8) | (bytes[2 * c + 1] & 0xff);
+      key[c] = stored & ((1 << chunks.bits()) - 1);
     }
     return key;
   }

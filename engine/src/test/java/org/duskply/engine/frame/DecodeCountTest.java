@@ -25,7 +25,7 @@ class DecodeCountTest {
   @Test
   void oneUnitOfStripsReadsItsStripsAlone() {
     assertThat(readOneUnit(file().strips(64), 7)).isEqualTo(64 * 600);
-    assertThat(readOneUnit(file().strips(8), 9)).isEqualTo(64 * 600);
+    assertThat(readOneUnit(file().strips(8), 9)).isEqualTo(16 * 600);
     assertThat(readOneUnit(file(), 3)).isEqualTo(64 * 600);
   }
 

@@ -20,7 +20,7 @@ final class Tracer {
   private static final double LIFT = 1e-3;
 
   /** Light weaker than this is followed by chance only. */
-  private static final double FAINT = 0.04;
+  private static final double FAINT = 0.08;
 
   /** Farther out the tarn ends at the trees of the far shore. */
   private static final double SHORE = 150;
