@@ -3,6 +3,7 @@ package org.duskply.examples.boathouse;
 import static org.duskply.examples.boathouse.Scenery.p;
 
 import org.duskply.examples.trace.Axes;
+import org.duskply.examples.trace.Ball;
 import org.duskply.examples.trace.Block;
 import org.duskply.examples.trace.Facet;
 import org.duskply.examples.trace.Leaf;
@@ -210,6 +211,10 @@ final class House {
         AXES.point(-WIDTH / 2, ridge, LENGTH + verge),
         0.085,
         Textures::lead);
+    for (double z : new double[] {-verge, LENGTH + verge}) {
+      scenery.add(
+          new Ball(AXES.point(-WIDTH / 2, ridge, z), 0.086, Textures::lead, scenery.seed()));
+    }
     chimney();
   }
 
