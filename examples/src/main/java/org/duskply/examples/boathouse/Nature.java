@@ -174,7 +174,8 @@ final class Nature {
       double turn = (t & 1) == 0 ? 0.55 : -0.55;
       double size = (0.16 + 0.24 * reach * (1.1 - k)) * (0.8 + 0.4 * Noise.unit(id, 10 + t, 76));
       Vec tip = way.unit().plus(aside.times(turn)).plus(new Vec(0, -0.25, 0)).unit().times(size);
-      Vec flat = aside.plus(new Vec(0, 0.6 * (Noise.unit(id, 20 + t, 76) - 0.2), 0)).times(0.3 * size);
+      Vec flat =
+          aside.plus(new Vec(0, 0.6 * (Noise.unit(id, 20 + t, 76) - 0.2), 0)).times(0.3 * size);
       Vec across = flat.minus(tip.times(flat.dot(tip) / tip.dot(tip)));
       Vec at = root.plus(way.times(k)).plus(tip.times(0.5));
       scenery.add(Leaf.pointed(at, tip, across, Nature::needles, scenery.seed()));

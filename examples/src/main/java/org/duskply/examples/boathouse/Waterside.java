@@ -116,8 +116,7 @@ final class Waterside {
         Vec foot = on.point(x, -1.1, side * (half + 0.09));
         scenery.rod(foot, foot.plus(new Vec(0, 1.55, 0)), 0.085, Textures::tarred);
         Vec top = foot.plus(new Vec(0, 1.555, 0));
-        scenery.add(
-            new Ball(top, new Vec(0.092, 0.028, 0.092), Textures::lead, scenery.seed()));
+        scenery.add(new Ball(top, new Vec(0.092, 0.028, 0.092), Textures::lead, scenery.seed()));
       }
     }
     doorstep();
