@@ -17,8 +17,8 @@ import java.util.stream.Stream;
 import org.duskply.engine.pixel.Planes;
 import org.duskply.engine.pixel.Region;
 import org.duskply.engine.plan.PlanSettings;
-import org.duskply.engine.testing.PictureBits;
 import org.duskply.engine.testing.Desk;
+import org.duskply.engine.testing.PictureBits;
 import org.duskply.engine.testing.Pictures;
 import org.duskply.recipe.NamedSpace;
 import org.duskply.recipe.Recipe;
@@ -41,9 +41,10 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /**
- * Small recipes that together use the whole vocabulary. Each keeps its bits from version to version, on every JDK, and under every
- * way of cutting up the work. {@code -Dgolden.write=true} writes the hashes anew; do that only when a formula has changed on
- * purpose, and say why in the commit.
+ * Small recipes that together use the whole vocabulary. Each keeps its bits from version to
+ * version, on every JDK, and under every way of cutting up the work. {@code -Dgolden.write=true}
+ * writes the hashes anew; do that only when a formula has changed on purpose, and say why in the
+ * commit.
  */
 @Tag("bits")
 class GoldenRecipesTest {
@@ -101,7 +102,10 @@ class GoldenRecipesTest {
     Path recipe = recipe(name);
     Planes plain = picture(recipe, PLAIN);
     for (int chunk : new int[] {1, 16, 512}) {
-      PictureBits.same(plain, picture(recipe, new PlanSettings(64, chunk, true)), name + " in chunks of " + chunk);
+      PictureBits.same(
+          plain,
+          picture(recipe, new PlanSettings(64, chunk, true)),
+          name + " in chunks of " + chunk);
     }
     try (Engine engine = engine(PlanSettings.DEFAULT, 1, 0)) {
       Random random = new Random(3);
@@ -109,7 +113,12 @@ class GoldenRecipesTest {
         try (Composite composite = engine.open(recipe)) {
           int left = random.nextInt(WIDTH - 1);
           int top = random.nextInt(HEIGHT - 1);
-          Region part = new Region(left, top, left + 1 + random.nextInt(WIDTH - left), top + 1 + random.nextInt(HEIGHT - top));
+          Region part =
+              new Region(
+                  left,
+                  top,
+                  left + 1 + random.nextInt(WIDTH - left),
+                  top + 1 + random.nextInt(HEIGHT - top));
           PictureBits.same(plain, Pictures.planes(composite.image(), part), name + " " + part);
         }
       }
@@ -159,7 +168,10 @@ class GoldenRecipesTest {
     try (Stream<Path> files = Files.list(GOLDEN)) {
       for (Path file : files.filter(f -> f.toString().endsWith(".yaml")).sorted().toList()) {
         Recipe recipe = RecipeReader.read(file);
-        recipe.masks().values().stream().map(Mask::kind).filter(k -> k != null).forEach(k -> used.add(k.getClass()));
+        recipe.masks().values().stream()
+            .map(Mask::kind)
+            .filter(k -> k != null)
+            .forEach(k -> used.add(k.getClass()));
         collect(recipe.steps(), used, blends);
       }
     }

@@ -23,8 +23,8 @@ import net.imglib2.img.basictypeaccess.array.ShortArray;
 import net.imglib2.type.numeric.integer.UnsignedShortType;
 import org.duskply.engine.pixel.Planes;
 import org.duskply.engine.plan.PlanSettings;
-import org.duskply.engine.testing.PictureBits;
 import org.duskply.engine.testing.Desk;
+import org.duskply.engine.testing.PictureBits;
 import org.duskply.engine.testing.Pictures;
 import org.duskply.engine.testing.TiffFile;
 import org.duskply.recipe.NamedSpace;
@@ -63,7 +63,11 @@ class LawsTest {
 
   private List<String> filesIn(String sub) throws IOException {
     try (Stream<Path> files = Files.walk(folder.resolve(sub))) {
-      return files.filter(Files::isRegularFile).map(f -> f.getFileName().toString()).sorted().toList();
+      return files
+          .filter(Files::isRegularFile)
+          .map(f -> f.getFileName().toString())
+          .sorted()
+          .toList();
     }
   }
 
@@ -119,7 +123,8 @@ class LawsTest {
         for (int x = 0; x < 40; x++) {
           boolean inside = x >= 10 && x < 30 && y >= 5 && y < 20;
           for (int c = 0; c < 3; c++) {
-            assertThat(out[(y * 40 + x) * 3 + c] & 0xFFFF).isEqualTo(desk.sample(inside ? 1 : 0, x, y, c));
+            assertThat(out[(y * 40 + x) * 3 + c] & 0xFFFF)
+                .isEqualTo(desk.sample(inside ? 1 : 0, x, y, c));
           }
         }
       }
@@ -151,17 +156,25 @@ class LawsTest {
     Desk desk = new Desk(folder, 4, 4);
     desk.write("frames/black.tif", new TiffFile(4, 4, 3, 8, (x, y, c) -> 0).bytes());
     desk.write("frames/white.tif", new TiffFile(4, 4, 3, 8, (x, y, c) -> 255).bytes());
-    for (String step : List.of("lay: white", "pop: white", "lay: white, blend: screen", "lay: white, blend: plus-lighter")) {
+    for (String step :
+        List.of(
+            "lay: white",
+            "pop: white",
+            "lay: white, blend: screen",
+            "lay: white, blend: plus-lighter")) {
       Path recipe =
           desk.recipe(
               "duskply: 1\nbase: black\nframes: { black: frames/black.tif, white: frames/white.tif }\n"
-                  + "steps: [ { " + step + ", opacity: 0.5 } ]\n"
+                  + "steps: [ { "
+                  + step
+                  + ", opacity: 0.5 } ]\n"
                   + "deliverables: { web: { file: web.tif, depth: 8 } }\n");
       try (Engine engine = Engine.builder().build();
           Composite composite = engine.open(recipe)) {
         float value = Pictures.planes(composite.image()).plane(0)[0];
         assertThat(value).as(step).isEqualTo(0.5f);
-        assertThat(Math.floor(255 * (1.055 * StrictMath.pow(value, 1 / 2.4) - 0.055) + 0.5)).isEqualTo(188);
+        assertThat(Math.floor(255 * (1.055 * StrictMath.pow(value, 1 / 2.4) - 0.055) + 0.5))
+            .isEqualTo(188);
       }
     }
   }
@@ -185,7 +198,9 @@ class LawsTest {
       MemoryException refused =
           catchThrowableOfType(MemoryException.class, () -> deliver(engine, recipe));
       floor = refused.needed();
-      assertThat(refused).hasMessageContaining("needs at least").hasMessageContaining("may be used");
+      assertThat(refused)
+          .hasMessageContaining("needs at least")
+          .hasMessageContaining("may be used");
     }
     assertThat(Files.exists(folder.resolve("out/print.tif"))).isFalse();
     try (Engine engine = Engine.builder().memory(floor).threads(4).build()) {
@@ -205,8 +220,7 @@ class LawsTest {
     byte[] torn = desk.file(1).bytes();
     Arrays.fill(torn, torn.length / 2, torn.length / 2 + 200, (byte) 0x55);
     desk.write("frames/1.tif", torn);
-    Path recipe =
-        desk.recipe(HEAD + "steps: [ { pop: a } ]\ndeliverables: { print: print.tif }\n");
+    Path recipe = desk.recipe(HEAD + "steps: [ { pop: a } ]\ndeliverables: { print: print.tif }\n");
     try (Engine engine = Engine.builder().build()) {
       assertThatThrownBy(() -> deliver(engine, recipe))
           .isInstanceOf(DuskplyException.class)
@@ -220,8 +234,7 @@ class LawsTest {
   void acancelledRenderingLeavesTheOldFileAndNothingElse() throws IOException {
     Desk desk = desk(60, 2000);
     Path out = desk.write("out/print.tif", new byte[] {1, 2, 3});
-    Path recipe =
-        desk.recipe(HEAD + "steps: [ { pop: a } ]\ndeliverables: { print: print.tif }\n");
+    Path recipe = desk.recipe(HEAD + "steps: [ { pop: a } ]\ndeliverables: { print: print.tif }\n");
     Progress half =
         new Progress() {
           private volatile double share;
@@ -265,8 +278,7 @@ class LawsTest {
             steps: [ { pop: gone }, { pop: other }, { pop: empty } ]
             """);
     try (Engine engine = Engine.builder().build()) {
-      RecipeException told =
-          catchThrowableOfType(RecipeException.class, () -> engine.open(recipe));
+      RecipeException told = catchThrowableOfType(RecipeException.class, () -> engine.open(recipe));
       List<Problem> problems = told.problems().stream().filter(p -> !p.isNotice()).toList();
       assertThat(problems).hasSize(3);
       assertThat(problems.stream().map(p -> p.place().line())).containsExactlyInAnyOrder(5, 6, 7);
@@ -373,7 +385,11 @@ class LawsTest {
           .append(i % 30)
           .append(",20\" } }\n");
     }
-    text.append("  - ").append("group: [ { ".repeat(9)).append("group: [ { pop: a } ]").append(" } ]".repeat(9)).append("\n");
+    text.append("  - ")
+        .append("group: [ { ".repeat(9))
+        .append("group: [ { pop: a } ]")
+        .append(" } ]".repeat(9))
+        .append("\n");
     text.append("deliverables: { print: print.tif }\n");
     try (Engine engine = Engine.builder().build()) {
       assertThat(deliver(engine, desk.recipe(text.toString())).files()).hasSize(1);

@@ -103,7 +103,7 @@ final class NameChecks {
     while (!trail.isEmpty()) {
       String here = trail.getLast();
       List<Mention> below = uses.getOrDefault(here, List.of());
-      int i = next.get(here);
+      int i = next.getOrDefault(here, 0);
       if (i == below.size()) {
         heights.put(here, height(below, heights));
         trail.removeLast();

@@ -116,7 +116,11 @@ class LimitsTest {
     String sentence = "a number has 1048576 characters; the limit is 100";
     assertSays(
         soon(() -> RecipeReader.strict().check("n.yaml", MistakeCases.SOUND + "\nx-n: " + digits)),
-        sentence);
+        "this line has 1048581 characters; the limit of a line is 300000");
+    String fewer = digits.substring(0, 200_000);
+    assertSays(
+        soon(() -> RecipeReader.strict().check("n.yaml", MistakeCases.SOUND + "\nx-n: " + fewer)),
+        "a number has 200000 characters; the limit is 100");
     assertSays(
         soon(() -> RecipeReader.strict().check("n.json", "{\"duskply\": " + digits + "}")),
         sentence);

@@ -16,6 +16,12 @@ public final class Sinks {
     return open(spec, SafeFile::open);
   }
 
+  /** What the sink of a specification takes of memory; opens nothing. */
+  public static SinkCost cost(SinkSpec spec) {
+    Container container = container(spec, spec.layout(), IccWriter.profile(spec.profile()));
+    return new SinkCost(container::encodeBytes, container.heldBytes());
+  }
+
   /** How a safe file begins; tests pass one that fails. */
   interface Start {
     SafeFile open(Path target);

@@ -62,9 +62,10 @@ public record FrameColour(ColourSpace space, String reason, @Nullable String not
     }
     if (info.kind() == Samples.Kind.FLOATS) {
       return new FrameColour(
-          PlainProfile.linear(),
+          ColourSpace.of(NamedSpace.SRGB).linear(),
           "Floats without a profile are read as linear.",
-          before + "The frame holds floats without a colour profile and is read as linear light"
+          before
+              + "The frame holds floats without a colour profile and is read as linear light"
               + " in the primaries of sRGB.");
     }
     String sentence = "The frame has no colour profile and is read as sRGB.";

@@ -67,8 +67,7 @@ final class JpegDecoder implements WholeDecoder {
   }
 
   /** The readers stumble over hostile files in their own ways; each becomes the same sentence. */
-  private Raster read(
-      FrameFile in, RowListener reached, IIOReadWarningListener listener) {
+  private Raster read(FrameFile in, RowListener reached, IIOReadWarningListener listener) {
     ImageReader reader = null;
     try (FileImageInput input = new FileImageInput(in)) {
       reader = ImageReaders.jpeg();
@@ -113,9 +112,9 @@ final class JpegDecoder implements WholeDecoder {
       int luma = raw[i];
       int blue = raw[i + 1] - 128;
       int red = raw[i + 2] - 128;
-      into[i] = held(luma + (91881 * red + 32768 >> 16));
-      into[i + 1] = held(luma + (-22554 * blue - 46802 * red + 32768 >> 16));
-      into[i + 2] = held(luma + (116130 * blue + 32768 >> 16));
+      into[i] = held(luma + ((91881 * red + 32768) >> 16));
+      into[i + 1] = held(luma + ((-22554 * blue - 46802 * red + 32768) >> 16));
+      into[i + 2] = held(luma + ((116130 * blue + 32768) >> 16));
     }
   }
 

@@ -4,8 +4,8 @@ import java.util.Arrays;
 
 /**
  * Where the strips or tiles of a TIFF picture lie. Strips are blocks as wide as the picture; blocks
- * are numbered row by row, plane after plane where planes are stored apart. Every block that is needed lies in the file and shares no byte
- * with another.
+ * are numbered row by row, plane after plane where planes are stored apart. Every block that is
+ * needed lies in the file and shares no byte with another.
  *
  * @param width of a block in pixels
  * @param height of a block in rows

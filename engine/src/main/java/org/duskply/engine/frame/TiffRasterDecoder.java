@@ -25,8 +25,7 @@ final class TiffRasterDecoder implements WholeDecoder {
     this.picture = picture;
     this.kind = kind;
     this.kept = new int[picture.channels()];
-    this.turned =
-        picture.photometric() == TiffPicture.MIN_IS_WHITE ? (int) kind.fullScale() : 0;
+    this.turned = picture.photometric() == TiffPicture.MIN_IS_WHITE ? (int) kind.fullScale() : 0;
     for (int c = 0; c < kept.length; c++) {
       kept[c] = c < picture.colours() ? c : picture.alphaAt();
     }

@@ -53,7 +53,10 @@ final class TiffSource implements FrameSource {
     }
   }
 
-  /** Low blocks share a unit, so that a file of one-row strips does not become thousands of tasks; others stand alone. */
+  /**
+   * Low blocks share a unit, so that a file of one-row strips does not become thousands of tasks;
+   * others stand alone.
+   */
   private static int grouped(int blockRows, int rows) {
     return Math.max(1, rows / blockRows) * blockRows;
   }

@@ -23,15 +23,17 @@ import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
 
-/** The rooms of the engine: arrows of dependency go down the list only, and some doors stay shut. */
+/**
+ * The rooms of the engine: arrows of dependency go down the list only, and some doors stay shut.
+ */
 class RoomsTest {
   private static final String ROOT = "org.duskply.engine";
 
   /** From what everything stands on to what stands on everything. */
   private static final List<String> ROOMS =
       List.of(
-          "pixel", "filter", "colour", "frame", "plan", "mask", "adjust", "blend", "step",
-          "render", "deliver", "", "command");
+          "pixel", "filter", "colour", "frame", "plan", "mask", "adjust", "blend", "step", "render",
+          "deliver", "", "command");
 
   private static final JavaClasses ENGINE =
       new ClassFileImporter()
@@ -92,7 +94,8 @@ class RoomsTest {
 
   @Test
   void inexactMathsStaysOut() {
-    // Math may round these as a machine likes; StrictMath may not. fma is exact but slow where it is not built in.
+    // Math may round these as a machine likes; StrictMath may not. fma is exact but slow where it
+    // is not built in.
     Set<String> inexact =
         Set.of(
             "pow", "exp", "log", "log10", "log1p", "expm1", "sin", "cos", "tan", "asin", "acos",
@@ -167,9 +170,10 @@ class RoomsTest {
     boolean noLocale = parameters.isEmpty() || !parameters.get(0).isEquivalentTo(Locale.class);
     boolean text = owner.equals("java.lang.String");
     return text && Set.of("format", "formatted").contains(name) && noLocale
-        || text && Set.of("toLowerCase", "toUpperCase", "getBytes").contains(name) && parameters.isEmpty()
-        || owner.equals("java.lang.System")
-            && Set.of("currentTimeMillis").contains(name)
+        || text
+            && Set.of("toLowerCase", "toUpperCase", "getBytes").contains(name)
+            && parameters.isEmpty()
+        || owner.equals("java.lang.System") && Set.of("currentTimeMillis").contains(name)
         || owner.startsWith("java.time") && name.equals("now")
         || owner.equals("java.util.Locale") && name.equals("getDefault");
   }

@@ -13,8 +13,8 @@ import org.duskply.engine.plan.Node;
 import org.duskply.engine.plan.Plan;
 import org.duskply.engine.plan.PlanSettings;
 import org.duskply.engine.plan.Stop;
-import org.duskply.engine.testing.PictureBits;
 import org.duskply.engine.testing.Collected;
+import org.duskply.engine.testing.PictureBits;
 import org.duskply.engine.testing.RandomGraph;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
@@ -50,8 +50,7 @@ class SameBitsTest {
     Collected sink = new Collected(CANVAS);
     ExecutorService pool = Executors.newFixedThreadPool(threads);
     try (Job job =
-        new Job(
-            plan, List.of(new Output(picture, CANVAS, sink)), settings.bandRows(), store)) {
+        new Job(plan, List.of(new Output(picture, CANVAS, sink)), settings.bandRows(), store)) {
       long budget = tight ? job.floorBytes() : 1L << 30;
       long peak = job.run(pool, threads, budget, share -> {}, Stop.NEVER);
       assertThat(peak).isLessThanOrEqualTo(budget);
@@ -90,7 +89,8 @@ class SameBitsTest {
                 top,
                 left + 1 + random.nextInt(WIDTH - left),
                 top + 1 + random.nextInt(HEIGHT - top));
-        PictureBits.same(plain, evaluate(picture, part, PlanSettings.DEFAULT), "seed " + seed + " " + part);
+        PictureBits.same(
+            plain, evaluate(picture, part, PlanSettings.DEFAULT), "seed " + seed + " " + part);
       }
     }
   }
@@ -104,12 +104,18 @@ class SameBitsTest {
         for (int threads : new int[] {1, 3}) {
           for (boolean tight : new boolean[] {true, false}) {
             Planes rendered =
-                render(
-                    picture, new PlanSettings(bandRows, 19, true), threads, Store.NONE, tight);
+                render(picture, new PlanSettings(bandRows, 19, true), threads, Store.NONE, tight);
             PictureBits.same(
                 plain,
                 rendered,
-                "seed " + seed + ", bands of " + bandRows + ", " + threads + " threads, tight " + tight);
+                "seed "
+                    + seed
+                    + ", bands of "
+                    + bandRows
+                    + ", "
+                    + threads
+                    + " threads, tight "
+                    + tight);
           }
         }
       }
@@ -136,7 +142,8 @@ class SameBitsTest {
         Store store = new BoundedStore(limit);
         PlanSettings settings = new PlanSettings(8, 512, true);
         PictureBits.same(plain, render(picture, settings, 2, store, false), "first, seed " + seed);
-        // The same graph built anew has the same keys; nothing is decoded a second time where all was kept.
+        // The same graph built anew has the same keys; nothing is decoded a second time where all
+        // was kept.
         Node again = picture(seed);
         PictureBits.same(plain, render(again, settings, 2, store, false), "again, seed " + seed);
         if (limit > 1 << 20) {
@@ -160,8 +167,7 @@ class SameBitsTest {
     for (int seed = 0; seed < 1000; seed++) {
       Plan plan = Plan.of(List.of(picture), settings);
       Collected sink = new Collected(CANVAS);
-      try (Job job =
-          new Job(plan, List.of(new Output(picture, CANVAS, sink)), 6, Store.NONE)) {
+      try (Job job = new Job(plan, List.of(new Output(picture, CANVAS, sink)), 6, Store.NONE)) {
         runInAnyOrder(job.graph(), new Random(seed));
       }
       PictureBits.same(plain, sink.picture(), "schedule " + seed);

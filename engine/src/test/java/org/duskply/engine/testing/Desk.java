@@ -8,8 +8,9 @@ import org.duskply.engine.colour.IccWriter;
 import org.duskply.recipe.NamedSpace;
 
 /**
- * A folder with a recipe and frames, as on a photographer's desk, small. Frames are 16-bit TIFF files of shapes that a scene has: a
- * dusk gradient, a bright and a dark half, edges, some clipped and some black pixels, fine texture.
+ * A folder with a recipe and frames, as on a photographer's desk, small. Frames are 16-bit TIFF
+ * files of shapes that a scene has: a dusk gradient, a bright and a dark half, edges, some clipped
+ * and some black pixels, fine texture.
  */
 public final class Desk {
   private static final int ICC_PROFILE = 34675;

@@ -14,7 +14,10 @@ import org.duskply.engine.pixel.Region;
 public final class PictureBits {
   private PictureBits() {}
 
-  /** Fails unless {@code actual} holds the very bits that {@code whole} holds in its area; says where the first differ. */
+  /**
+   * Fails unless {@code actual} holds the very bits that {@code whole} holds in its area; says
+   * where the first differ.
+   */
   public static void same(Planes whole, Planes actual, String what) {
     Region area = actual.area();
     assertThat(whole.area().contains(area)).isTrue();

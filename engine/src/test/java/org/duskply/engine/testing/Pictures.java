@@ -18,8 +18,7 @@ public final class Pictures {
 
   /** All of an image of width × height × 3. */
   public static Planes planes(RandomAccessibleInterval<FloatType> image) {
-    return planes(
-        image, Region.ofSize((int) image.dimension(0), (int) image.dimension(1)));
+    return planes(image, Region.ofSize((int) image.dimension(0), (int) image.dimension(1)));
   }
 
   /** A rectangle of an image. */

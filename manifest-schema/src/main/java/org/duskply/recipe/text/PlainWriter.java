@@ -1,5 +1,6 @@
 package org.duskply.recipe.text;
 
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -78,7 +79,7 @@ public class PlainWriter {
   private void add(
       Map<String, Object> mapping, Field field, Object value, @Nullable Object fallback) {
     if (field.kind() instanceof Kind.Extensions) {
-      ((Map<?, ?>) value).forEach((key, own) -> mapping.put((String) key, own));
+      ((Map<?, ?>) value).forEach((key, own) -> mapping.put((String) key, kept(own)));
     } else if (field.kind() instanceof Kind.Inlined) {
       mapping.putAll(mappingOf((Record) value));
     } else if (field.required() || !value.equals(fallback)) {
@@ -87,6 +88,25 @@ public class PlainWriter {
         mapping.put(field.key(), plain);
       }
     }
+  }
+
+  /** The user's own values; a Double stays one, so it keeps its point: 12.0. */
+  private static @Nullable Object kept(@Nullable Object own) {
+    if (own instanceof Map<?, ?> map) {
+      Map<Object, @Nullable Object> copy = new LinkedHashMap<>();
+      map.forEach((key, value) -> copy.put(key, kept(value)));
+      return copy;
+    }
+    if (own instanceof List<?> list) {
+      List<@Nullable Object> copy = new ArrayList<>();
+      list.forEach(value -> copy.add(kept(value)));
+      return copy;
+    }
+    if (own instanceof Double number && number == Math.rint(number) && Double.isFinite(number)) {
+      String text = Es6Number.text(number);
+      return text.indexOf('e') < 0 ? new BigDecimal(text + ".0") : number;
+    }
+    return own;
   }
 
   /** Whether a value that differs from its default nevertheless says nothing. */
