@@ -14,6 +14,9 @@ import org.jspecify.annotations.Nullable;
  * exact up to the end of the run and rounded once.
  */
 public final class Adjustments {
+  /** Tones that become one curve; a longer run is prepared in parts, so that its cost stays even. */
+  static final int LONGEST_RUN = 16;
+
   private Adjustments() {}
 
   /** Whether {@code adjustment} leaves every picture as it is. */
@@ -34,7 +37,7 @@ public final class Adjustments {
       if (identity(adjustment)) {
         continue;
       }
-      if (!run.isEmpty() && !joins(run.get(0), adjustment)) {
+      if (!run.isEmpty() && !(joins(run.get(0), adjustment) && run.size() < LONGEST_RUN)) {
         kernels.add(kernel(run, working));
         run.clear();
       }

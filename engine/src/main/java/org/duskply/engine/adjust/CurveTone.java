@@ -22,10 +22,7 @@ final class CurveTone {
     double[] x = points.stream().mapToDouble(CurvePoint::x).toArray();
     double[] y = points.stream().mapToDouble(CurvePoint::y).toArray();
     int last = x.length - 1;
-    double proportional = y[last] / x[last];
-    if (last == 0) {
-      return new Tone(curve.axis(), v -> v * proportional);
-    }
+    double proportional = MonotoneCubic.held(y[last] / x[last]);
     MonotoneCubic cubic = new MonotoneCubic(x, y);
     double slopeBelow = Math.max(0, cubic.slope(0));
     double slopeAbove = Math.max(cubic.slope(last), proportional);

@@ -1,5 +1,7 @@
 package org.duskply.engine.adjust;
 
+import java.util.Arrays;
+
 /**
  * The cubic through points that never overshoots them: Hermite pieces whose slopes are those of F.
  * N. Fritsch and J. Butland, "A method for constructing local monotone piecewise cubic
@@ -14,6 +16,9 @@ package org.duskply.engine.adjust;
  * In double, for preparing.
  */
 final class MonotoneCubic {
+  // Beyond what floats can tell from a jump, far from overflow.
+  private static final double STEEPEST = 1e30;
+
   private final double[] x;
   private final double[] y;
   private final double[] slopes;
@@ -31,7 +36,7 @@ final class MonotoneCubic {
     double[] secant = new double[last];
     for (int i = 0; i < last; i++) {
       step[i] = x[i + 1] - x[i];
-      secant[i] = (y[i + 1] - y[i]) / step[i];
+      secant[i] = held((y[i + 1] - y[i]) / step[i]);
     }
     if (last == 1) {
       return new double[] {secant[0], secant[0]};
@@ -63,6 +68,17 @@ final class MonotoneCubic {
     return turns && Math.abs(slope) > 3 * Math.abs(secant) ? 3 * secant : slope;
   }
 
+  private int pieceAt(double v) {
+    int found = Arrays.binarySearch(x, v);
+    int i = found < 0 ? -2 - found : found;
+    return Math.max(0, Math.min(x.length - 2, i));
+  }
+
+  /** A slope that later sums and products can take. */
+  static double held(double slope) {
+    return Math.max(-STEEPEST, Math.min(STEEPEST, slope));
+  }
+
   /** The slope at point {@code i}. */
   double slope(int i) {
     return slopes[i];
@@ -70,10 +86,7 @@ final class MonotoneCubic {
 
   /** The curve at {@code v} from the first point to the last; exactly the point's y at a point. */
   double at(double v) {
-    int i = 0;
-    while (i < x.length - 2 && v >= x[i + 1]) {
-      i++;
-    }
+    int i = pieceAt(v);
     double step = x[i + 1] - x[i];
     double t = (v - x[i]) / step;
     double u = 1 - t;

@@ -8,13 +8,14 @@ import org.duskply.engine.pixel.Segments;
  *
  * <pre>
  *   Y  = w₀·r + w₁·g + w₂·b
- *   g  = Y'/max(Y, ε)             ε = 2⁻¹⁰
+ *   g  = max(Y', 0)/max(Y, ε)     ε = 2⁻¹⁰
  *   x' = x·g + (Y' − Y·g)         on red, green and blue
  * </pre>
  *
  * <p>The luminance becomes {@code Y'}; above ε the ratios of the channels, hence the hue, are kept;
- * below, where there is hardly a hue to keep, the pixel goes towards neutral without a step. Takes
- * any values, also luminances of 0 and below.
+ * below, where there is hardly a hue to keep, the pixel goes towards neutral without a step, and
+ * where {@code Y'} is 0 or below it is neutral. (Without the {@code max} a luminance of −1 would
+ * multiply differences of its channels by −1024.) Takes any values.
  */
 final class NewLuminance {
   /** Below this luminance hue fades. */
@@ -39,7 +40,7 @@ final class NewLuminance {
       float b = blue[i];
       float y = weightOfRed * r + weightOfGreen * g + weightOfBlue * b;
       float wanted = curve.apply(y);
-      float gain = wanted / Math.max(y, EPSILON);
+      float gain = Math.max(wanted, 0f) / Math.max(y, EPSILON);
       float rest = wanted - y * gain;
       red[i] = r * gain + rest;
       green[i] = g * gain + rest;
