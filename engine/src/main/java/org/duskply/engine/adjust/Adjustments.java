@@ -14,7 +14,9 @@ import org.jspecify.annotations.Nullable;
  * exact up to the end of the run and rounded once.
  */
 public final class Adjustments {
-  /** Tones that become one curve; a longer run is prepared in parts, so that its cost stays even. */
+  /**
+   * Tones that become one curve; a longer run is prepared in parts, so that its cost stays even.
+   */
   static final int LONGEST_RUN = 16;
 
   private Adjustments() {}

@@ -26,10 +26,7 @@ record Binding<A extends Adjustment>(
     @Nullable BiFunction<A, ColourSpace, AdjustKernel> kernel) {
 
   static <A extends Adjustment> Binding<A> ofTone(
-      Class<A> kind,
-      Predicate<A> identity,
-      Function<A, Channel> channel,
-      Function<A, Tone> tone) {
+      Class<A> kind, Predicate<A> identity, Function<A, Channel> channel, Function<A, Tone> tone) {
     return new Binding<>(kind, identity, channel, tone, null);
   }
 

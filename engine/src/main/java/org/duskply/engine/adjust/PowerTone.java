@@ -13,7 +13,6 @@ final class PowerTone {
 
   static Tone of(Power power) {
     double p = power.power();
-    return new Tone(
-        Axis.ENCODED, v -> Math.copySign(StrictMath.pow(Math.abs(v), p), v));
+    return new Tone(Axis.ENCODED, v -> Math.copySign(StrictMath.pow(Math.abs(v), p), v));
   }
 }

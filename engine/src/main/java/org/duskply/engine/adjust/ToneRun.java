@@ -66,7 +66,8 @@ final class ToneRun {
 
   private void addKnots(List<Float> knots, int count, Axis axis, double... onAxis) {
     for (double knot : onAxis) {
-      if (through(-Segments.TOP, count, axis) < knot && through(Segments.TOP, count, axis) >= knot) {
+      if (through(-Segments.TOP, count, axis) < knot
+          && through(Segments.TOP, count, axis) >= knot) {
         knots.add(leastThatReaches(knot, count, axis));
       }
     }

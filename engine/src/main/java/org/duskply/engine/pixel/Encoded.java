@@ -25,10 +25,8 @@ public final class Encoded {
   private static final double OFFSET = 0.055;
   private static final double POWER = 2.4;
 
-  private static final Segments ENCODE =
-      Segments.of(Encoded::encodeExactly, knees(LINEAR_KNEE));
-  private static final Segments DECODE =
-      Segments.of(Encoded::decodeExactly, knees(ENCODED_KNEE));
+  private static final Segments ENCODE = Segments.of(Encoded::encodeExactly, knees(LINEAR_KNEE));
+  private static final Segments DECODE = Segments.of(Encoded::decodeExactly, knees(ENCODED_KNEE));
 
   private Encoded() {}
 
@@ -66,9 +64,7 @@ public final class Encoded {
   public static double decodeExactly(double v) {
     double size = Math.abs(v);
     double x =
-        size <= ENCODED_KNEE
-            ? size / SLOPE
-            : StrictMath.pow((size + OFFSET) / (1 + OFFSET), POWER);
+        size <= ENCODED_KNEE ? size / SLOPE : StrictMath.pow((size + OFFSET) / (1 + OFFSET), POWER);
     return Math.copySign(x, v);
   }
 

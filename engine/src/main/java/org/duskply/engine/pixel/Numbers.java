@@ -101,12 +101,17 @@ public final class Numbers {
 
   /** The cube root, with the sign of {@code x}. */
   public static float cbrt(float x) {
+    return (float) cbrtInDouble(x);
+  }
+
+  /** {@link #cbrt} before its last rounding, for loops that go on in double. */
+  public static double cbrtInDouble(float x) {
     float size = Math.abs(x);
     int bits = Float.floatToRawIntBits(size);
     if (bits < LEAST_NORMAL || bits >= INFINITE) {
       return cbrtOfSpecial(x, size);
     }
-    return withSignOf(x, (float) cbrtOfNormal(bits));
+    return Math.copySign(cbrtOfNormal(bits), x);
   }
 
   private static double log2InDouble(float x) {
@@ -154,12 +159,12 @@ public final class Numbers {
         * powerOfTwo(third - 43);
   }
 
-  private static float cbrtOfSpecial(float x, float size) {
+  private static double cbrtOfSpecial(float x, float size) {
     if (size > 0 && size < Float.MIN_NORMAL) {
       double root = cbrtOfNormal(Float.floatToRawIntBits(size * TO_NORMAL));
-      return withSignOf(x, (float) (root * 0x1p-8));
+      return Math.copySign(root * 0x1p-8, x);
     }
-    return x == 0 || size != Float.POSITIVE_INFINITY ? x : withSignOf(x, Float.MAX_VALUE);
+    return x == 0 || size != Float.POSITIVE_INFINITY ? x : Math.copySign(Float.MAX_VALUE, x);
   }
 
   private static float powerOfNothing(double p) {

@@ -3,9 +3,10 @@ package org.duskply.engine.pixel;
 import java.util.Arrays;
 
 /**
- * Where a mask is 0, where it is 1, and where it lies between: for each row its runs of equal kind, from left to right. Runs where
- * it is 0 are left out. A {@link Kind#MIXED} run holds neither an exact 0 nor an exact 1, so that inner loops need not ask.
- * A row is at most {@link #most} runs, so that a mask of noise costs no more memory than one of outlines. Immutable.
+ * Where a mask is 0, where it is 1, and where it lies between: for each row its runs of equal kind,
+ * from left to right. Runs where it is 0 are left out. A {@link Kind#MIXED} run holds neither an
+ * exact 0 nor an exact 1, so that inner loops need not ask. A row is at most {@link #most} runs, so
+ * that a mask of noise costs no more memory than one of outlines. Immutable.
  */
 public final class Runs {
   /** What a mask is along a run. */

@@ -80,15 +80,17 @@ final class SegmentFit {
       return fitCubic(bits, 0, width, first, 4 * at) || width <= 1 << 23 - FINEST;
     }
     anySplit = true;
-    boolean alone = k + 1 == knots.length || knots[k + 1] - bits >= width || (knots[k + 1] ^ bits) < 0;
+    boolean alone =
+        k + 1 == knots.length || knots[k + 1] - bits >= width || (knots[k + 1] ^ bits) < 0;
     boolean below = fitCubic(bits, 0, splits[at] - 1, first, 4 * at);
     boolean above = fitCubic(bits, splits[at], width, second, 4 * at);
     return alone && (below && above || width <= 1 << 23 - FINEST);
   }
 
   /**
-   * The cubic through the curve at 0, ¼, ¾ and 1 of the way {@code from … to} past {@code bits}; or,
-   * where that would fall though the curve does not, through 0 and 1 with slopes that prevent it.
+   * The cubic through the curve at 0, ¼, ¾ and 1 of the way {@code from … to} past {@code bits};
+   * or, where that would fall though the curve does not, through 0 and 1 with slopes that prevent
+   * it.
    */
   private boolean fitCubic(int bits, int from, int to, double[] into, int at) {
     int way = to - from;
@@ -131,9 +133,7 @@ final class SegmentFit {
   private static boolean falls(double line, double square, double cubic) {
     double turn = -square / (3 * cubic);
     boolean turns = turn > 0 && turn < 1;
-    return line < 0
-        || line + 2 * square + 3 * cubic < 0
-        || turns && line + square * turn < 0;
+    return line < 0 || line + 2 * square + 3 * cubic < 0 || turns && line + square * turn < 0;
   }
 
   private boolean close(

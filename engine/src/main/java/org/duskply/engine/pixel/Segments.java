@@ -73,8 +73,7 @@ public final class Segments {
       at += second;
     }
     double t = along;
-    return (float)
-        (cubics[at] + t * (cubics[at + 1] + t * (cubics[at + 2] + t * cubics[at + 3])));
+    return (float) (cubics[at] + t * (cubics[at + 1] + t * (cubics[at + 2] + t * cubics[at + 3])));
   }
 
   /** Bytes that the tables take. */

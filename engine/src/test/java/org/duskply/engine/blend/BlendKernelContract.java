@@ -18,8 +18,22 @@ abstract class BlendKernelContract {
   private static final float AFTER_ONE = Math.nextUp(1f);
 
   static final float[] EDGES = {
-    -65504, -1, -0.25f, -Float.MIN_VALUE, -0f, 0, Float.MIN_VALUE, Float.MIN_NORMAL, 1e-20f, 0.18f,
-    0.5f, BEFORE_ONE, 1, AFTER_ONE, 1.5f, 65504
+    -65504,
+    -1,
+    -0.25f,
+    -Float.MIN_VALUE,
+    -0f,
+    0,
+    Float.MIN_VALUE,
+    Float.MIN_NORMAL,
+    1e-20f,
+    0.18f,
+    0.5f,
+    BEFORE_ONE,
+    1,
+    AFTER_ONE,
+    1.5f,
+    65504
   };
 
   // Three roundings of a float, each 2⁻²⁴ of a value at most the answer or 1.

@@ -54,7 +54,12 @@ class BlendVectorsTest {
   /** Our own extension above white: no standard defines screen there. */
   @ParameterizedTest
   @CsvSource({
-    "2, 0.5, 2", "0.5, 2, 2", "2, 2, 2", "3, 1, 3", "1.5, 0.25, 1.5", "1, 1.5, 1.5",
+    "2, 0.5, 2",
+    "0.5, 2, 2",
+    "2, 2, 2",
+    "3, 1, 3",
+    "1.5, 0.25, 1.5",
+    "1, 1.5, 1.5",
     "0.25, 1.2, 1.2"
   })
   void screenAboveWhite(float b, float f, float screen) {
@@ -87,7 +92,8 @@ class BlendVectorsTest {
     }
     // In the order of the modes.
     assertThat(Arrays.stream(made).map(Digests::of).toList())
-        .containsExactly("ab7f0a7c2bb134220400126cd1f9c83776cb08d966624e42d9b2547daf358bd3",
+        .containsExactly(
+            "ab7f0a7c2bb134220400126cd1f9c83776cb08d966624e42d9b2547daf358bd3",
             "4e6a7dc96f8705befe7d660a873f5e9e9ec96206e80efecbd9ba86c9717f20ff",
             "eea07726c9912362433863de0b484b1eeb6bfa06bbeb172ee6143a9d038726c9",
             "03e40ee0c8aa2c1c346343edc263eb2aa3e2b08b61cc43fbec8c18cd89bb38de",

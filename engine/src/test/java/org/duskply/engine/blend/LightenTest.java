@@ -29,7 +29,8 @@ class LightenTest extends BlendKernelContract {
     for (int i = 0; i < 10_000; i++) {
       float b = (float) sequence.next();
       float f = (float) sequence.next();
-      assertThat(blend(Encoded.encode(b), Encoded.encode(f))).isEqualTo(Encoded.encode(blend(b, f)));
+      assertThat(blend(Encoded.encode(b), Encoded.encode(f)))
+          .isEqualTo(Encoded.encode(blend(b, f)));
     }
   }
 }

@@ -64,8 +64,14 @@ class EncodedTest {
   /** Values of the standard's formula, printed to eight digits; computed in double precision. */
   @ParameterizedTest
   @CsvSource({
-    "0, 0", "1, 1", "0.0031308, 0.040449936", "0.18, 0.46135613", "0.21404114, 0.5", "0.5, 0.73535698",
-    "2, 1.3532560", "-0.18, -0.46135613"
+    "0, 0",
+    "1, 1",
+    "0.0031308, 0.040449936",
+    "0.18, 0.46135613",
+    "0.21404114, 0.5",
+    "0.5, 0.73535698",
+    "2, 1.3532560",
+    "-0.18, -0.46135613"
   })
   void standardValues(float linear, double encoded) {
     Close.check(linear, Encoded.encode(linear), encoded, 1e-7);
@@ -89,6 +95,7 @@ class EncodedTest {
     float[] decoded = encoded.clone();
     Encoded.encode(encoded, 0, encoded.length);
     Encoded.decode(decoded, 0, decoded.length);
-    assertThat(Digests.of(encoded, decoded)).isEqualTo("b52a625535d9e09024cc64e97cf0429b783dec878be81d29d6791d3a81a840d8");
+    assertThat(Digests.of(encoded, decoded))
+        .isEqualTo("b52a625535d9e09024cc64e97cf0429b783dec878be81d29d6791d3a81a840d8");
   }
 }

@@ -104,6 +104,7 @@ class NumbersTest {
       results[2][i] = Numbers.pow(samples[i], 1.3);
       results[3][i] = Numbers.cbrt(samples[i]);
     }
-    assertThat(Digests.of(results)).isEqualTo("00aa7edccd08d37429696819c4056e1b38d8f331d22fa6b414d2cc035d03755f");
+    assertThat(Digests.of(results))
+        .isEqualTo("00aa7edccd08d37429696819c4056e1b38d8f331d22fa6b414d2cc035d03755f");
   }
 }
