@@ -7,6 +7,11 @@ module org.duskply.engine {
   requires com.twelvemonkeys.imageio.tiff;
   requires com.twelvemonkeys.imageio.jpeg;
   requires com.twelvemonkeys.imageio.metadata;
+  requires static info.picocli;
+  requires static me.tongfei.progressbar;
 
   exports org.duskply.engine;
+
+  opens org.duskply.engine.command to
+      info.picocli;
 }

@@ -8,7 +8,10 @@ import net.imglib2.type.numeric.real.FloatType;
 import org.duskply.recipe.Problem;
 import org.duskply.recipe.Recipe;
 
-/** A recipe with its frames, checked and planned: ready to be looked at, explained and delivered. Thread-safe. */
+/**
+ * A recipe with its frames, checked and planned: ready to be looked at, explained and delivered.
+ * Thread-safe.
+ */
 public interface Composite extends AutoCloseable {
   /** The recipe. */
   Recipe recipe();
@@ -26,8 +29,9 @@ public interface Composite extends AutoCloseable {
   String working();
 
   /**
-   * The finished picture in linear light: width × height × 3, red, green and blue, in the primaries of {@link #working}. Computed
-   * where it is read, in the reader's thread, and kept while memory allows.
+   * The finished picture in linear light: width × height × 3, red, green and blue, in the primaries
+   * of {@link #working}. Computed where it is read, in the reader's thread, and kept while memory
+   * allows.
    */
   RandomAccessibleInterval<FloatType> image();
 
@@ -40,7 +44,8 @@ public interface Composite extends AutoCloseable {
    * @param out folder that their paths start from; made if it is not there
    * @param names which deliverables; empty: all
    * @param progress told how far it has come
-   * @throws DuskplyException if a frame is damaged, memory does not do, or a file cannot be written; then no file has been changed
+   * @throws DuskplyException if a frame is damaged, memory does not do, or a file cannot be
+   *     written; then no file has been changed
    * @throws CancelledException if {@code progress} asked for it
    */
   Delivered deliver(Path out, Set<String> names, Progress progress);

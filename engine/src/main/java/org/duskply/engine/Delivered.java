@@ -18,7 +18,8 @@ public record Delivered(List<File> files, long peakBytes) {
    * @param width in pixels
    * @param height in pixels
    * @param bytes its size
-   * @param clipped share of its pixels, 0 to 1, that were lighter or more colourful than the file can hold
+   * @param clipped share of its pixels, 0 to 1, that were lighter or more colourful than the file
+   *     can hold
    */
   public record File(
       String deliverable, Path path, int width, int height, long bytes, double clipped) {}

@@ -5,7 +5,9 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Set;
+import java.util.concurrent.atomic.AtomicReference;
 import java.util.concurrent.atomic.LongAdder;
 import java.util.function.BooleanSupplier;
 import org.duskply.engine.deliver.Encoded;
@@ -15,6 +17,7 @@ import org.duskply.engine.deliver.NameValues;
 import org.duskply.engine.deliver.OutFolder;
 import org.duskply.engine.deliver.ResizeNode;
 import org.duskply.engine.deliver.Sink;
+import org.duskply.engine.deliver.SinkCost;
 import org.duskply.engine.deliver.SinkSpec;
 import org.duskply.engine.deliver.Sinks;
 import org.duskply.engine.pixel.Planes;
@@ -32,7 +35,7 @@ final class Delivery implements AutoCloseable {
   private final Node root;
   private final SinkSpec spec;
   private final LongAdder clipped = new LongAdder();
-  private @Nullable Sink sink;
+  private final AtomicReference<@Nullable Sink> sink = new AtomicReference<>();
 
   private Delivery(String name, Node root, SinkSpec spec) {
     this.name = name;
@@ -87,25 +90,30 @@ final class Delivery implements AutoCloseable {
     return LongEdge.size(composite.width(), composite.height(), Math.max(1, (edge + n / 2) / n));
   }
 
-  /** Refuses deliverables that would write the same file. */
+  /**
+   * Refuses deliverables that would write the same file, on file systems that tell no capitals
+   * apart too.
+   */
   static void refuseSameTarget(List<Delivery> deliveries) {
-    Set<Path> targets = new HashSet<>();
+    Set<String> targets = new HashSet<>();
     for (Delivery delivery : deliveries) {
-      if (!targets.add(delivery.spec.target())) {
+      if (!targets.add(delivery.spec.target().toString().toLowerCase(Locale.ROOT))) {
         throw new DuskplyException(
-            "Two deliverables would be written to " + delivery.spec.target() + "; give each a file of its own.");
+            "Two deliverables would be written to "
+                + delivery.spec.target()
+                + "; give each a file of its own.");
       }
     }
   }
 
   /** Begins the file. */
   void open() {
-    sink = Sinks.open(spec);
+    sink.set(Sinks.open(spec));
   }
 
-  /** The picture and where its bands go; the file has been begun. */
+  /** The picture and where its bands go; the file need not have been begun before they come. */
   Output output() {
-    return new Output(root, Region.ofSize(spec.width(), spec.height()), new Bands(opened(), clipped));
+    return new Output(root, Region.ofSize(spec.width(), spec.height()), new Bands());
   }
 
   /** Finishes the file. */
@@ -118,16 +126,18 @@ final class Delivery implements AutoCloseable {
 
   @Override
   public void close() {
-    if (sink != null) {
-      sink.close();
+    Sink open = sink.get();
+    if (open != null) {
+      open.close();
     }
   }
 
   private Sink opened() {
-    if (sink == null) {
+    Sink open = sink.get();
+    if (open == null) {
       throw new IllegalStateException("The file has not been begun");
     }
-    return sink;
+    return open;
   }
 
   private static long bytes(Path file) {
@@ -139,24 +149,26 @@ final class Delivery implements AutoCloseable {
   }
 
   /** A sink as the renderer sees it. */
-  private record Bands(Sink sink, LongAdder clipped) implements BandSink {
+  private final class Bands implements BandSink {
+    private final SinkCost cost = Sinks.cost(spec);
+
     @Override
     public Runnable encode(int band, Planes rows) {
-      Encoded encoded = sink.encode(band, rows);
+      Encoded encoded = opened().encode(band, rows);
       return () -> {
-        sink.append(band, encoded);
+        opened().append(band, encoded);
         clipped.add(encoded.clipped());
       };
     }
 
     @Override
     public long encodeBytes(Region band) {
-      return sink.encodeBytes(band.height());
+      return cost.encodeBytes().applyAsLong(band.height());
     }
 
     @Override
     public long heldBytes() {
-      return sink.heldBytes();
+      return cost.heldBytes();
     }
   }
 }

@@ -16,8 +16,8 @@ import org.duskply.recipe.RecipeException;
 import org.duskply.recipe.RecipeReader;
 
 /**
- * Makes pictures from recipes. One engine holds the threads and the memory that its composites share; it is thread-safe, and costs
- * little until something is rendered.
+ * Makes pictures from recipes. One engine holds the threads and the memory that its composites
+ * share; it is thread-safe, and costs little until something is rendered.
  *
  * <pre>{@code
  * try (Engine engine = Engine.builder().build();
@@ -75,20 +75,20 @@ public final class Engine implements AutoCloseable {
     RecipeReader reader =
         allowed.isEmpty() ? RecipeReader.strict() : RecipeReader.allowingOtherFolders();
     Reading reading = reader.check(recipe);
-    Path folder = recipe.toAbsolutePath().getParent();
+    Recipe read = reading.orThrow();
     return open(
-        new Opening(reading.orThrow(), reading.notices(), stem(recipe), folder, view, Map.of()));
+        new Opening(read, reading.notices(), stem(recipe), folderOf(recipe), view, Map.of()));
   }
 
   /**
    * Opens a recipe that a program holds.
    *
    * @param folder what its paths are relative to
-   * @param frames frames held in memory, by their names in the recipe; they take the place of the files
+   * @param frames frames held in memory, by their names in the recipe; they take the place of the
+   *     files
    * @throws RecipeException with all that is wrong
    */
-  public Composite open(
-      Recipe recipe, Path folder, View view, Map<String, MemoryFrame> frames) {
+  public Composite open(Recipe recipe, Path folder, View view, Map<String, MemoryFrame> frames) {
     return open(new Opening(recipe, List.of(), "recipe", folder, view, Map.copyOf(frames)));
   }
 
@@ -128,6 +128,12 @@ public final class Engine implements AutoCloseable {
     pool.shutdown();
   }
 
+  private static Path folderOf(Path file) {
+    Path absolute = file.toAbsolutePath();
+    Path folder = absolute.getParent();
+    return folder == null ? absolute : folder;
+  }
+
   private static String stem(Path file) {
     Path last = file.getFileName();
     String name = last == null ? "recipe" : last.toString();
@@ -150,7 +156,9 @@ public final class Engine implements AutoCloseable {
 
     private Builder() {}
 
-    /** How many threads render, 1 to 1024; as many as there are processors where nothing is said. */
+    /**
+     * How many threads render, 1 to 1024; as many as there are processors where nothing is said.
+     */
     public Builder threads(int threads) {
       if (threads < 1 || threads > MOST_THREADS) {
         throw new IllegalArgumentException("threads: " + threads + "; 1 to " + MOST_THREADS);
@@ -159,7 +167,10 @@ public final class Engine implements AutoCloseable {
       return this;
     }
 
-    /** Bytes of working memory that one rendering may take; 65 % of Java's heap where nothing is said. */
+    /**
+     * Bytes of working memory that one rendering may take; 65 % of Java's heap where nothing is
+     * said.
+     */
     public Builder memory(long bytes) {
       if (bytes < 1) {
         throw new IllegalArgumentException("memory: " + bytes);
@@ -168,7 +179,10 @@ public final class Engine implements AutoCloseable {
       return this;
     }
 
-    /** Bytes in which finished rows are kept, so that an edited recipe renders what changed alone; 0 where nothing is said. */
+    /**
+     * Bytes in which finished rows are kept, so that an edited recipe renders what changed alone; 0
+     * where nothing is said.
+     */
     public Builder keep(long bytes) {
       if (bytes < 0) {
         throw new IllegalArgumentException("keep: " + bytes);

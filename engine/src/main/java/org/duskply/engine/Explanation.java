@@ -27,7 +27,8 @@ public record Explanation(
    * @param depth 0 for a step of the recipe, 1 in a group, and so on
    * @param sentence what it does, in words and numbers
    * @param formula the same as an equation
-   * @param maskArea share of the picture that its mask shows, 0 to 1, weighted by the mask; 1 without a mask
+   * @param maskArea share of the picture that its mask shows, 0 to 1, weighted by the mask; 1
+   *     without a mask
    * @param done whether it is done at all: not skipped, opacity above 0
    */
   public record StepLine(

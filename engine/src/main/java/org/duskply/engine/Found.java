@@ -7,7 +7,10 @@ import org.duskply.recipe.Problem;
 import org.duskply.recipe.Recipe;
 import org.duskply.recipe.RecipeException;
 
-/** Gathers what is wrong and what is worth a look, each with its place in the recipe, so that all of it is told at once. */
+/**
+ * Gathers what is wrong and what is worth a look, each with its place in the recipe, so that all of
+ * it is told at once.
+ */
 final class Found {
   private final Recipe recipe;
   private final List<Problem> problems = new ArrayList<>();
@@ -43,7 +46,6 @@ final class Found {
   private void add(Problem.Severity severity, String path, String sentence) {
     Place place = recipe.places().at(path);
     problems.add(
-        new Problem(
-            severity, place, path, sentence, "", "", null, recipe.places().snippet(place)));
+        new Problem(severity, place, path, sentence, "", "", null, recipe.places().snippet(place)));
   }
 }

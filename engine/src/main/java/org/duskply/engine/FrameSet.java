@@ -1,10 +1,10 @@
 package org.duskply.engine;
 
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.nio.file.attribute.BasicFileAttributes;
-import java.nio.file.Files;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -22,7 +22,10 @@ import org.duskply.recipe.NamedSpace;
 import org.duskply.recipe.Recipe;
 import org.jspecify.annotations.Nullable;
 
-/** The frames that a recipe's steps read, opened and checked against the base. Immutable once opened. */
+/**
+ * The frames that a recipe's steps read, opened and checked against the base. Immutable once
+ * opened.
+ */
 final class FrameSet {
   private final Map<String, Opened> frames = new LinkedHashMap<>();
   private final Opened base;
@@ -31,7 +34,10 @@ final class FrameSet {
   /**
    * One frame.
    *
-   * @param file where it stands
+   * @param name its name in the recipe
+   * @param frame what the recipe says of it
+   * @param source its file
+   * @param colour the space it is read in
    * @param identity stands for its contents in content keys
    */
   record Opened(
@@ -41,7 +47,8 @@ final class FrameSet {
    * Opens the base and every frame of {@code used}.
    *
    * @param given frames that the caller holds in memory, by their names
-   * @param found told of everything that is wrong; when it holds a problem afterwards the set is not to be used
+   * @param found told of everything that is wrong; when it holds a problem afterwards the set is
+   *     not to be used
    */
   static @Nullable FrameSet open(
       Recipe recipe, Set<String> used, Roots roots, Map<String, MemoryFrame> given, Found found) {
@@ -149,7 +156,10 @@ final class FrameSet {
     return message == null ? e.toString() : message;
   }
 
-  /** Size, time and key of a file: enough to tell within one run of a program that it is still the same. */
+  /**
+   * Size, time and key of a file: enough to tell within one run of a program that it is still the
+   * same.
+   */
   private static String identity(Path file) throws IOException {
     BasicFileAttributes a = Files.readAttributes(file, BasicFileAttributes.class);
     return file.toAbsolutePath() + " " + a.size() + " " + a.lastModifiedTime() + " " + a.fileKey();
@@ -159,7 +169,9 @@ final class FrameSet {
     if (base.source().info().alpha() != FrameInfo.Alpha.NONE) {
       found.problem(
           "frames/" + base.name(),
-          "The base " + base.frame().file() + " is transparent in places; a base must cover everything. Export it without an alpha channel.");
+          "The base "
+              + base.frame().file()
+              + " is transparent in places; a base must cover everything. Export it without an alpha channel.");
     }
   }
 

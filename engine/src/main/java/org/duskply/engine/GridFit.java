@@ -4,11 +4,17 @@ import org.duskply.engine.frame.FrameInfo;
 import org.duskply.recipe.Size;
 import org.jspecify.annotations.Nullable;
 
-/** How the grid on which a recipe's numbers were read lies on the base: pixels of the base for one of the grid. */
+/**
+ * How the grid on which a recipe's numbers were read lies on the base: pixels of the base for one
+ * of the grid.
+ */
 final class GridFit {
   private GridFit() {}
 
-  /** The scale; told to {@code found} where it is not 1, and as a problem where the shapes differ by a pixel or more. */
+  /**
+   * The scale; told to {@code found} where it is not 1, and as a problem where the shapes differ by
+   * a pixel or more.
+   */
   static double scale(@Nullable Size grid, FrameInfo base, Found found) {
     if (grid == null || grid.width() == base.width() && grid.height() == base.height()) {
       return 1;
@@ -26,9 +32,11 @@ final class GridFit {
             + " pixels";
     if (Math.abs(grid.height() * scale - base.height()) >= 1) {
       found.problem(
-          "grid", sizes + ": another shape. Write the size of the picture that the numbers were read on.");
+          "grid",
+          sizes + ": another shape. Write the size of the picture that the numbers were read on.");
     } else {
-      found.notice("grid", sizes + ": all positions and lengths are scaled by " + (float) scale + ".");
+      found.notice(
+          "grid", sizes + ": all positions and lengths are scaled by " + (float) scale + ".");
     }
     return scale;
   }

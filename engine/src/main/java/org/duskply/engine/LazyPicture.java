@@ -15,7 +15,10 @@ import org.duskply.engine.plan.Node;
 import org.duskply.engine.plan.Stop;
 import org.duskply.engine.render.RegionEvaluator;
 
-/** A picture as an ImgLib2 image of square cells, each computed when it is first read and kept while memory allows. */
+/**
+ * A picture as an ImgLib2 image of square cells, each computed when it is first read and kept while
+ * memory allows.
+ */
 final class LazyPicture {
   private static final int SIDE = 256;
 

@@ -15,10 +15,11 @@ import org.duskply.engine.frame.Samples;
 import org.duskply.engine.pixel.Region;
 
 /**
- * A frame that the caller holds as an ImgLib2 image, in place of a file: width × height for grey, width × height × 3 for red, green
- * and blue. 8- and 16-bit unsigned samples are encoded values over full scale, in the colour space that the recipe's {@code profile}
- * names, else sRGB; all other real types are linear light, 1 being white. The image must not change while it is used, and must bear
- * being read by several threads at once, each with its own accessor.
+ * A frame that the caller holds as an ImgLib2 image, in place of a file: width × height for grey,
+ * width × height × 3 for red, green and blue. 8- and 16-bit unsigned samples are encoded values
+ * over full scale, in the colour space that the recipe's {@code profile} names, else sRGB; all
+ * other real types are linear light, 1 being white. The image must not change while it is used, and
+ * must bear being read by several threads at once, each with its own accessor.
  */
 public final class MemoryFrame {
   private static final int UNIT_ROWS = 64;
@@ -33,7 +34,8 @@ public final class MemoryFrame {
   /**
    * A frame of an image.
    *
-   * @throws IllegalArgumentException if the image is of another shape, empty, or does not begin at 0
+   * @throws IllegalArgumentException if the image is of another shape, empty, or does not begin at
+   *     0
    */
   public static <T extends RealType<T>> MemoryFrame of(RandomAccessibleInterval<T> image) {
     int n = image.numDimensions();

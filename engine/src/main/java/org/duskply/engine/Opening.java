@@ -15,7 +15,8 @@ import org.duskply.recipe.Recipe;
 import org.duskply.recipe.step.Step;
 
 /**
- * From a recipe to a composite: opens the frames, checks them against each other, and builds the graph.
+ * From a recipe to a composite: opens the frames, checks them against each other, and builds the
+ * graph.
  *
  * @param before notices of the reader
  * @param stem the recipe file's name without its ending
@@ -49,7 +50,6 @@ record Opening(
             new MaskGraph(recipe.masks(), scale),
             frames.working());
     Node picture = graph.build(recipe.base(), steps);
-    return new PlannedComposite(
-        engine, this, frames, steps, picture, graph.maskOfStep(), notices);
+    return new PlannedComposite(engine, this, frames, steps, picture, graph.maskOfStep(), notices);
   }
 }

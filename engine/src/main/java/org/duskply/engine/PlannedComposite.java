@@ -141,7 +141,6 @@ final class PlannedComposite implements Composite {
         deliveries.add(Delivery.prepare(this, e.getKey(), e.getValue(), out));
       }
       Delivery.refuseSameTarget(deliveries);
-      deliveries.forEach(Delivery::open);
       long peak = render(deliveries, progress);
       List<Delivered.File> files = new ArrayList<>();
       for (Delivery delivery : deliveries) {
@@ -166,12 +165,9 @@ final class PlannedComposite implements Composite {
       if (job.floorBytes() > engine.memory()) {
         throw new MemoryException(job.floorBytes(), engine.memory());
       }
+      deliveries.forEach(Delivery::open);
       return job.run(
-          engine.pool(),
-          engine.threads(),
-          engine.memory(),
-          progress::reached,
-          progress::cancelled);
+          engine.pool(), engine.threads(), engine.memory(), progress::reached, progress::cancelled);
     }
   }
 

@@ -1,6 +1,9 @@
 package org.duskply.engine;
 
-/** Told how far a rendering has come, and asked whether to go on. Called by several threads, one at a time; must return soon. */
+/**
+ * Told how far a rendering has come, and asked whether to go on. Called by several threads, one at
+ * a time; must return soon.
+ */
 @FunctionalInterface
 public interface Progress {
   /** Wants to know nothing and never stops. */
@@ -13,7 +16,10 @@ public interface Progress {
    */
   void reached(double share);
 
-  /** Whether to give up. Once true, the rendering ends within a fraction of a second, and no file is left half-written. */
+  /**
+   * Whether to give up. Once true, the rendering ends within a fraction of a second, and no file is
+   * left half-written.
+   */
   default boolean cancelled() {
     return false;
   }

@@ -6,8 +6,8 @@ import java.nio.file.Path;
 import java.util.List;
 
 /**
- * The folders that frames may lie in: the recipe's own, and those that the caller allows. A path that leads elsewhere, be it by its
- * words or through a link, is refused.
+ * The folders that frames may lie in: the recipe's own, and those that the caller allows. A path
+ * that leads elsewhere, be it by its words or through a link, is refused.
  *
  * @param folder the recipe's folder
  * @param allowed further folders

@@ -1,9 +1,9 @@
 package org.duskply.engine;
 
 import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
-import java.util.LinkedHashSet;
 import org.duskply.recipe.Recipe;
 import org.duskply.recipe.StepNames;
 import org.duskply.recipe.step.Group;
@@ -12,7 +12,10 @@ import org.duskply.recipe.step.Pop;
 import org.duskply.recipe.step.Step;
 import org.jspecify.annotations.Nullable;
 
-/** The steps that a {@link View} leaves of a recipe. Steps that fall out are marked to be skipped, so that all keep their places. */
+/**
+ * The steps that a {@link View} leaves of a recipe. Steps that fall out are marked to be skipped,
+ * so that all keep their places.
+ */
 final class Selection {
   private final @Nullable String only;
   private final @Nullable String skip;
@@ -28,7 +31,8 @@ final class Selection {
   /**
    * The steps of a recipe as a view wants them.
    *
-   * @throws DuskplyException if the view names a step that is not there; the sentence gives the nearest name
+   * @throws DuskplyException if the view names a step that is not there; the sentence gives the
+   *     nearest name
    */
   static List<Step> of(Recipe recipe, View view) {
     StepNames names = StepNames.of(recipe);

@@ -3,8 +3,8 @@ package org.duskply.engine;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Which part of a recipe's picture is looked at, and how large. Step names are those of {@code StepNames}: ids, frame names, or
- * places such as {@code #7} and {@code water/#2}.
+ * Which part of a recipe's picture is looked at, and how large. Step names are those of {@code
+ * StepNames}: ids, frame names, or places such as {@code #7} and {@code water/#2}.
  *
  * @param reduction the {@code n} of a preview's scale {@code 1/n}; 1 is full size, 64 the most
  * @param only this step alone over the base, with the groups around it; absent: all

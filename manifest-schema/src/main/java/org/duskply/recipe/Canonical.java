@@ -40,8 +40,7 @@ public final class Canonical {
    */
   public static String picture(Recipe recipe) {
     PictureWriter writer =
-        new PictureWriter(
-            Map.of(NameList.FRAMES, recipe.frames(), NameList.MASKS, recipe.masks()));
+        new PictureWriter(Map.of(NameList.FRAMES, recipe.frames(), NameList.MASKS, recipe.masks()));
     Map<String, Object> picture = new LinkedHashMap<>();
     picture.put("duskply", recipe.version());
     if (recipe.grid() != null) {

@@ -35,6 +35,12 @@ public final class Limits {
   /** Characters of one text, path data and point lists included. */
   public static final int TEXT = 262_144;
 
+  /**
+   * Characters of one line of YAML: the longest text and its key. The parser's work grows with the
+   * square of a word's length, so that a line of 4 million would take it a quarter of a minute.
+   */
+  public static final int LINE = 300_000;
+
   /** Characters of a title. */
   public static final int TITLE = 1_000;
 

@@ -3,7 +3,6 @@ package org.duskply.recipe;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
-import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -21,8 +20,6 @@ import org.duskply.recipe.text.Spot;
 final class NameChecks {
   private final Mentions mentions;
   private final Problems problems;
-  // Lists with a use of an unknown name: whatever looks idle there may be what was meant.
-  private final Set<NameList> missed = EnumSet.noneOf(NameList.class);
 
   NameChecks(Mentions mentions, Problems problems) {
     this.mentions = mentions;
@@ -32,19 +29,17 @@ final class NameChecks {
   void check() {
     mentions.used().forEach(this::known);
     rings();
-    for (NameList list : List.of(NameList.FRAMES, NameList.MASKS)) {
-      if (!missed.contains(list)) {
-        idle(list);
-      }
+    if (!problems.any()) { // Else what looks idle may be used in a part with a mistake.
+      idle(NameList.FRAMES);
+      idle(NameList.MASKS);
     }
   }
 
   private void known(Mention use) {
     Set<String> given = mentions.given(use.list()).keySet();
-    if (given.contains(use.name())) {
+    if (given.contains(use.name()) || mentions.lost(use.list())) {
       return;
     }
-    missed.add(use.list());
     String nearest = Nearest.among(given, use.name());
     String help =
         nearest != null
@@ -108,7 +103,7 @@ final class NameChecks {
     while (!trail.isEmpty()) {
       String here = trail.getLast();
       List<Mention> below = uses.getOrDefault(here, List.of());
-      int i = next.get(here);
+      int i = next.getOrDefault(here, 0);
       if (i == below.size()) {
         heights.put(here, height(below, heights));
         trail.removeLast();

@@ -3,74 +3,114 @@ package org.duskply.engine.adjust;
 import java.util.ArrayList;
 import java.util.List;
 import org.duskply.engine.colour.ColourSpace;
+import org.duskply.engine.colour.Oklab;
 import org.duskply.recipe.adjust.Adjustment;
+import org.duskply.recipe.adjust.Axis;
 import org.duskply.recipe.adjust.Channel;
+import org.duskply.recipe.adjust.Contrast;
+import org.duskply.recipe.adjust.Curve;
+import org.duskply.recipe.adjust.Exposure;
+import org.duskply.recipe.adjust.Power;
+import org.duskply.recipe.adjust.Saturation;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Lists of adjustments, prepared as one kernel. Those that leave every picture as it is are
- * dropped; consecutive tones of the channels become one curve a channel, and consecutive tones of
- * the luminance one curve of the luminance. That is their definition, whatever step they stand in:
- * exact up to the end of the run and rounded once.
+ * The table of adjustments: which kernel stands for which, and a list of them as one kernel.
+ *
+ * <p>Adjustments that change nothing are left out. Neighbours that are curves of single channels on
+ * one axis, powers among them, become one {@link ToneKernel}: so it is defined, whatever else a
+ * plan fuses or leaves apart.
  */
 public final class Adjustments {
-  /**
-   * Tones that become one curve; a longer run is prepared in parts, so that its cost stays even.
-   */
-  static final int LONGEST_RUN = 16;
-
   private Adjustments() {}
 
-  /** Whether {@code adjustment} leaves every picture as it is. */
-  public static boolean identity(Adjustment adjustment) {
-    return Bindings.of(adjustment).isIdentity(adjustment);
-  }
-
   /**
-   * The kernel of {@code list}, done in order.
+   * The kernel that does {@code adjustments} in order.
    *
-   * @param list within the ranges that a recipe allows; may be empty
-   * @param working whose linear values the kernel changes
+   * @param working the space of the linear values
    */
-  public static AdjustKernel prepare(List<Adjustment> list, ColourSpace working) {
+  public static AdjustKernel prepare(List<Adjustment> adjustments, ColourSpace working) {
     List<AdjustKernel> kernels = new ArrayList<>();
-    List<Adjustment> run = new ArrayList<>();
-    for (Adjustment adjustment : list) {
+    List<ToneKernel.Part> run = new ArrayList<>();
+    for (Adjustment adjustment : adjustments) {
       if (identity(adjustment)) {
         continue;
       }
-      if (!run.isEmpty() && !(joins(run.get(0), adjustment) && run.size() < LONGEST_RUN)) {
-        kernels.add(kernel(run, working));
+      ToneKernel.Part part = part(adjustment);
+      if (!run.isEmpty() && (part == null || part.axis() != run.get(0).axis())) {
+        kernels.add(ToneKernel.prepare(run));
         run.clear();
       }
-      run.add(adjustment);
+      if (part == null) {
+        kernels.add(alone(adjustment, working));
+      } else {
+        run.add(part);
+      }
     }
     if (!run.isEmpty()) {
-      kernels.add(kernel(run, working));
+      kernels.add(ToneKernel.prepare(run));
     }
-    return kernels.size() == 1 ? kernels.get(0) : new AdjustSequence(kernels);
+    return kernels.size() == 1 ? kernels.get(0) : new InOrder(kernels);
   }
 
-  private static boolean joins(Adjustment first, Adjustment next) {
-    Channel one = channel(first);
-    Channel other = channel(next);
-    return one != null
-        && other != null
-        && (one == Channel.LUMINANCE) == (other == Channel.LUMINANCE);
-  }
-
-  private static AdjustKernel kernel(List<Adjustment> run, ColourSpace working) {
-    Adjustment first = run.get(0);
-    Channel channel = channel(first);
-    if (channel == null) {
-      return Bindings.of(first).kernelOf(first, working);
+  /** Whether the adjustment leaves every picture as it is. */
+  public static boolean identity(Adjustment adjustment) {
+    if (adjustment instanceof Exposure exposure) {
+      return exposure.stops() == 0;
     }
-    return channel == Channel.LUMINANCE
-        ? LuminanceKernel.prepare(run, working)
-        : ChannelKernel.prepare(run);
+    if (adjustment instanceof Curve curve) {
+      return CurveTone.identity(curve);
+    }
+    if (adjustment instanceof Power power) {
+      return power.power() == 1;
+    }
+    if (adjustment instanceof Contrast contrast) {
+      return contrast.strength() == 0;
+    }
+    if (adjustment instanceof Saturation saturation) {
+      return saturation.factor() == 1;
+    }
+    throw new IllegalArgumentException("no kernel for " + adjustment);
   }
 
-  static @Nullable Channel channel(Adjustment adjustment) {
-    return Bindings.of(adjustment).channelOf(adjustment);
+  /** The adjustment as a tone of single channels, if it is one. */
+  private static ToneKernel.@Nullable Part part(Adjustment adjustment) {
+    if (adjustment instanceof Power power) {
+      return new ToneKernel.Part(Channel.RGB, Axis.ENCODED, PowerTone.of(power));
+    }
+    if (adjustment instanceof Curve curve && curve.channel() != Channel.LUMINANCE) {
+      return new ToneKernel.Part(curve.channel(), curve.axis(), CurveTone.of(curve));
+    }
+    return null;
+  }
+
+  private static AdjustKernel alone(Adjustment adjustment, ColourSpace working) {
+    if (adjustment instanceof Exposure exposure) {
+      return ExposureKernel.prepare(exposure);
+    }
+    if (adjustment instanceof Curve curve) {
+      return LuminanceToneKernel.prepare(CurveTone.of(curve), curve.axis(), working.luminance());
+    }
+    if (adjustment instanceof Contrast contrast) {
+      return ContrastKernel.prepare(contrast, working.luminance());
+    }
+    if (adjustment instanceof Saturation saturation) {
+      return SaturationKernel.prepare(saturation, Oklab.of(working));
+    }
+    throw new IllegalArgumentException("no kernel for " + adjustment);
+  }
+
+  /** Kernels one after the other over the same pixels. */
+  private record InOrder(List<AdjustKernel> kernels) implements AdjustKernel {
+    InOrder {
+      kernels = List.copyOf(kernels);
+    }
+
+    @Override
+    public void run(float[] red, float[] green, float[] blue, int from, int to) {
+      for (AdjustKernel kernel : kernels) {
+        kernel.run(red, green, blue, from, to);
+      }
+    }
   }
 }

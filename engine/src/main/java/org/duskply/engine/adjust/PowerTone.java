@@ -1,18 +1,14 @@
 package org.duskply.engine.adjust;
 
-import org.duskply.recipe.adjust.Axis;
+import java.util.List;
 import org.duskply.recipe.adjust.Power;
 
-/** A power of the encoded value: {@code sign(v)·|v|^p}. */
+/** The {@link Tone} of a power, on the encoded axis: {@code v^p}, odd below 0. */
 final class PowerTone {
   private PowerTone() {}
 
-  static boolean identity(Power power) {
-    return power.power() == 1;
-  }
-
   static Tone of(Power power) {
     double p = power.power();
-    return new Tone(Axis.ENCODED, v -> Math.copySign(StrictMath.pow(Math.abs(v), p), v));
+    return new Tone(v -> Math.copySign(StrictMath.pow(Math.abs(v), p), v), List.of());
   }
 }

@@ -1,71 +1,89 @@
 package org.duskply.engine.adjust;
 
-import org.duskply.engine.colour.ColourSpace;
-import org.duskply.engine.colour.Matrix3;
 import org.duskply.engine.colour.Oklab;
 import org.duskply.engine.pixel.Numbers;
 import org.duskply.recipe.adjust.Saturation;
 
 /**
- * Distance from grey in Oklab, a and b times a factor:
+ * Distance from grey in Oklab (Ottosson 2020, matrices of CSS Color 4): a and b times a factor.
  *
  * <pre>
- *   q   = ∛(M·rgb)                    M to the cone responses, signs kept by the root
- *   q'  = N⁻¹·diag(1, s, s)·N·q       N to Oklab; one matrix, prepared
- *   rgb = M⁻¹·q'³
+ * q  = ∛(toLms·RGB)               sign kept
+ * L  = l₀q₀ + l₁q₁ + l₂q₂         Oklab lightness
+ * q' = L + factor·(q − L)
+ * RGB' = fromLms·q'³
  * </pre>
  *
- * <p>In double from the first product to the one rounding at the end, but for the root's argument,
- * which is a float. Takes any values. Against the formula within 2⁻¹⁸ of the pixel's greatest
- * channel for factors up to 4: a root is off by 2⁻²⁴/3 of itself, the rows of the matrix between
- * sum up to 7, the cube triples, and the rows of M⁻¹ sum up to 8. Source: B. Ottosson, "A
- * perceptual color space for image processing" (2020), with the matrices of CSS Color 4.
+ * <p>The third line is {@code (a, b) → factor·(a, b)} without going through a and b: grey has equal
+ * roots, each of them L, and the way from there is linear. Errors are those of two matrix products
+ * in float, about 2⁻²⁰ of the greatest channel.
  */
 final class SaturationKernel implements AdjustKernel {
-  private final double[] toCones;
-  private final double[] between;
-  private final double[] fromCones;
+  private final float factor;
+  private final float[] toLms;
+  private final float[] fromLms;
+  private final float[] lightness;
 
-  private SaturationKernel(double[] toCones, double[] between, double[] fromCones) {
-    this.toCones = toCones;
-    this.between = between;
-    this.fromCones = fromCones;
+  private SaturationKernel(double factor, Oklab oklab) {
+    this.factor = (float) factor;
+    this.toLms = rounded(oklab.toLms());
+    this.fromLms = rounded(oklab.fromLms());
+    this.lightness = rounded(Oklab.labOfRoots());
   }
 
-  static boolean identity(Saturation saturation) {
-    return saturation.factor() == 1;
+  static SaturationKernel prepare(Saturation saturation, Oklab oklab) {
+    return new SaturationKernel(saturation.factor(), oklab);
   }
 
-  static SaturationKernel prepare(Saturation saturation, ColourSpace working) {
-    Oklab oklab = Oklab.of(working);
-    double s = saturation.factor();
-    double[] between =
-        Matrix3.multiply(
-            Oklab.rootsOfLab(), Matrix3.multiply(Matrix3.diagonal(1, s, s), Oklab.labOfRoots()));
-    return new SaturationKernel(oklab.toLms(), between, oklab.fromLms());
+  private static float[] rounded(double[] matrix) {
+    float[] to = new float[matrix.length];
+    for (int i = 0; i < to.length; i++) {
+      to[i] = (float) matrix[i];
+    }
+    return to;
   }
 
   @Override
   public void run(float[] red, float[] green, float[] blue, int from, int to) {
-    double[] m = toCones;
-    double[] n = between;
-    double[] k = fromCones;
+    run(red, green, blue, from, to, factor, toLms, fromLms, lightness);
+  }
+
+  // Long, because the two matrices are kept in locals: read from arrays in the loop they would be
+  // loaded anew after each store.
+  private static void run(
+      float[] red,
+      float[] green,
+      float[] blue,
+      int from,
+      int to,
+      float factor,
+      float[] m,
+      float[] n,
+      float[] lightness) {
+    float m0 = m[0], m1 = m[1], m2 = m[2];
+    float m3 = m[3], m4 = m[4], m5 = m[5];
+    float m6 = m[6], m7 = m[7], m8 = m[8];
+    float n0 = n[0], n1 = n[1], n2 = n[2];
+    float n3 = n[3], n4 = n[4], n5 = n[5];
+    float n6 = n[6], n7 = n[7], n8 = n[8];
+    float l0 = lightness[0], l1 = lightness[1], l2 = lightness[2];
     for (int i = from; i < to; i++) {
-      double r = red[i];
-      double g = green[i];
-      double b = blue[i];
-      double x = Numbers.cbrtInDouble((float) (m[0] * r + m[1] * g + m[2] * b));
-      double y = Numbers.cbrtInDouble((float) (m[3] * r + m[4] * g + m[5] * b));
-      double z = Numbers.cbrtInDouble((float) (m[6] * r + m[7] * g + m[8] * b));
-      double u = n[0] * x + n[1] * y + n[2] * z;
-      double v = n[3] * x + n[4] * y + n[5] * z;
-      double w = n[6] * x + n[7] * y + n[8] * z;
-      u = u * u * u;
-      v = v * v * v;
-      w = w * w * w;
-      red[i] = (float) (k[0] * u + k[1] * v + k[2] * w);
-      green[i] = (float) (k[3] * u + k[4] * v + k[5] * w);
-      blue[i] = (float) (k[6] * u + k[7] * v + k[8] * w);
+      float r = red[i];
+      float g = green[i];
+      float b = blue[i];
+      float q0 = Numbers.cbrt(m0 * r + m1 * g + m2 * b);
+      float q1 = Numbers.cbrt(m3 * r + m4 * g + m5 * b);
+      float q2 = Numbers.cbrt(m6 * r + m7 * g + m8 * b);
+      float grey = l0 * q0 + l1 * q1 + l2 * q2;
+      float p0 = grey + factor * (q0 - grey);
+      float p1 = grey + factor * (q1 - grey);
+      float p2 = grey + factor * (q2 - grey);
+      float c0 = p0 * p0 * p0;
+      float c1 = p1 * p1 * p1;
+      float c2 = p2 * p2 * p2;
+      red[i] = n0 * c0 + n1 * c1 + n2 * c2;
+      green[i] = n3 * c0 + n4 * c1 + n5 * c2;
+      blue[i] = n6 * c0 + n7 * c1 + n8 * c2;
     }
   }
 }

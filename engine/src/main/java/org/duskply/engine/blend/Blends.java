@@ -2,19 +2,19 @@ package org.duskply.engine.blend;
 
 import org.duskply.recipe.step.Blend;
 
-/** The kernel of each blend mode. */
+/** The table of blend modes: which kernel stands for which. */
 public final class Blends {
   private Blends() {}
 
-  /** The kernel of {@code mode}. */
-  public static BlendKernel of(Blend mode) {
-    return switch (mode) {
-      case NORMAL -> Normal::run;
-      case MULTIPLY -> Multiply::run;
-      case SCREEN -> Screen::run;
-      case DARKEN -> Darken::run;
-      case LIGHTEN -> Lighten::run;
-      case PLUS_LIGHTER -> PlusLighter::run;
+  /** The kernel of a mode. */
+  public static BlendKernel of(Blend blend) {
+    return switch (blend) {
+      case NORMAL -> new NormalKernel();
+      case MULTIPLY -> new MultiplyKernel();
+      case SCREEN -> new ScreenKernel();
+      case DARKEN -> new DarkenKernel();
+      case LIGHTEN -> new LightenKernel();
+      case PLUS_LIGHTER -> new PlusLighterKernel();
     };
   }
 }

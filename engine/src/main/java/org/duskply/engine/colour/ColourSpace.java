@@ -64,6 +64,12 @@ public final class ColourSpace {
         "embedded grey profile", null, true, wide.toXyz, wide.white, curve, curve, curve);
   }
 
+  /** The space of the same primaries whose values are linear light. */
+  public ColourSpace linear() {
+    TransferCurve curve = TransferCurve.identity();
+    return new ColourSpace("linear " + name, null, grey, toXyz, white, curve, curve, curve);
+  }
+
   /** The name as a recipe writes it, or words that say it has none. */
   public String name() {
     return name;

@@ -100,7 +100,7 @@ public final class IccWriter {
     byte[] utf16 = words.getBytes(StandardCharsets.UTF_16BE);
     ByteBuffer out = ByteBuffer.allocate(28 + utf16.length);
     out.put(ascii("mluc")).putInt(0).putInt(1).putInt(12);
-    out.put(ascii("enGB")).putInt(utf16.length).putInt(28).put(utf16);
+    out.put(ascii("enUS")).putInt(utf16.length).putInt(28).put(utf16);
     return out.array();
   }
 

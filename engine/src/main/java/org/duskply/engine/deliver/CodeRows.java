@@ -45,8 +45,8 @@ final class CodeRows {
     return clipped;
   }
 
-  /** Bytes that this and a row of codes hold. */
+  /** Bytes that this and a row of codes hold, with room for the headers of such objects. */
   static long bytes(int width) {
-    return (long) width * BandLayout.CHANNELS * (Float.BYTES + Short.BYTES);
+    return (long) width * BandLayout.CHANNELS * (Float.BYTES + Short.BYTES) + 1024;
   }
 }

@@ -35,7 +35,11 @@ public final class FileNames {
    */
   public static @Nullable String problem(String template) {
     if (template.length() > MAX_TEMPLATE) {
-      return "a file name has at most " + MAX_TEMPLATE + " characters; this one has " + template.length() + ".";
+      return "a file name has at most "
+          + MAX_TEMPLATE
+          + " characters; this one has "
+          + template.length()
+          + ".";
     }
     String rest = PLACEHOLDER.matcher(template).replaceAll("x");
     if (rest.indexOf('<') >= 0 || rest.indexOf('>') >= 0) {
@@ -44,7 +48,8 @@ public final class FileNames {
     Matcher m = PLACEHOLDER.matcher(template);
     while (m.find()) {
       if (!known(m.group(1))) {
-        return m.group() + " is no placeholder; there are <recipe>, <title>, <alternate>, <deliverable>,"
+        return m.group()
+            + " is no placeholder; there are <recipe>, <title>, <alternate>, <deliverable>,"
             + " <width>, <height> and <shot:yyyy-MM-dd>.";
       }
     }
@@ -87,11 +92,15 @@ public final class FileNames {
       return "a file can lie at most " + (MAX_DEPTH - 1) + " folders deep.";
     }
     if (rest.indexOf('\\') >= 0 || rest.indexOf(':') >= 0) {
-      return "\"" + template + "\" needs / between folders, and can have neither \\ nor : in a name.";
+      return "\""
+          + template
+          + "\" needs / between folders, and can have neither \\ nor : in a name.";
     }
     for (String part : parts) {
       if (part.isBlank() || part.startsWith(".")) {
-        return "\"" + template + "\" must be a name inside the output folder, without a / at its ends, and no part of it may begin with a dot.";
+        return "\""
+            + template
+            + "\" must be a name inside the output folder, without a / at its ends, and no part of it may begin with a dot.";
       }
     }
     return null;

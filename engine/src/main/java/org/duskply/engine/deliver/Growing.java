@@ -27,17 +27,31 @@ final class Growing {
     bytes[count++] = (byte) b;
   }
 
-  /**
-   * Adds all that a deflater gives for the input it has. A call that leaves room has taken all the
-   * input and finished its flush.
-   *
-   * @param flush {@link Deflater#NO_FLUSH}, or {@link Deflater#SYNC_FLUSH} to end on a whole byte
-   */
-  void deflate(Deflater deflater, int flush) {
+  /** Has a deflater take all the input it was given; a new strategy takes a call of its own. */
+  void deflate(Deflater deflater) {
     do {
-      room(64);
-      count += deflater.deflate(bytes, count, bytes.length - count, flush);
-    } while (count == bytes.length);
+      deflate(deflater, Deflater.NO_FLUSH);
+    } while (!deflater.needsInput());
+  }
+
+  /** Has a deflater that took all its input end on a whole byte. */
+  void flush(Deflater deflater) {
+    do {
+      deflate(deflater, Deflater.SYNC_FLUSH);
+    } while (count == bytes.length); // one that leaves room is done
+  }
+
+  /** Has a deflater take all its input and end its stream. */
+  void finish(Deflater deflater) {
+    deflater.finish();
+    do {
+      deflate(deflater, Deflater.NO_FLUSH);
+    } while (!deflater.finished());
+  }
+
+  private void deflate(Deflater deflater, int flush) {
+    room(64);
+    count += deflater.deflate(bytes, count, bytes.length - count, flush);
   }
 
   byte[] toBytes() {

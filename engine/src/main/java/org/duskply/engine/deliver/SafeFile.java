@@ -74,7 +74,8 @@ public final class SafeFile implements AutoCloseable {
   public static SafeFile open(Path target) {
     return open(
         target,
-        part -> Files.newByteChannel(part, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE));
+        part ->
+            Files.newByteChannel(part, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE));
   }
 
   static SafeFile open(Path target, Opener opener) {
@@ -184,7 +185,8 @@ public final class SafeFile implements AutoCloseable {
   }
 
   private DeliverException fail(IOException e, long wanted) {
-    DeliverException fault = WriteFault.of(target, e, wanted); // asks for the room before it is freed
+    DeliverException fault =
+        WriteFault.of(target, e, wanted); // asks for the room before it is freed
     discard();
     return fault;
   }
@@ -240,7 +242,8 @@ public final class SafeFile implements AutoCloseable {
 
   private static String partName(Path target) {
     String name = String.valueOf(target.getFileName());
-    int kept = name.offsetByCodePoints(0, Math.min(NAME_KEPT, name.codePointCount(0, name.length())));
+    int kept =
+        name.offsetByCodePoints(0, Math.min(NAME_KEPT, name.codePointCount(0, name.length())));
     String digits = HexFormat.of().toHexDigits(ThreadLocalRandom.current().nextInt());
     return "." + name.substring(0, kept) + "." + digits + ".part";
   }

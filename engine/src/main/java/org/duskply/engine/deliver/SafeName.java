@@ -37,7 +37,8 @@ final class SafeName {
   private static void add(StringBuilder out, int c) {
     switch (Character.getType(c)) {
       case Character.FORMAT, Character.CONTROL -> {} // they turn or hide what is read
-      case Character.SURROGATE, Character.LINE_SEPARATOR, Character.PARAGRAPH_SEPARATOR -> out.append(STAND_IN);
+      case Character.SURROGATE, Character.LINE_SEPARATOR, Character.PARAGRAPH_SEPARATOR ->
+          out.append(STAND_IN);
       default -> {
         if ("/\\:*?\"<>|".indexOf(c) >= 0) {
           out.append(STAND_IN);
@@ -49,8 +50,8 @@ final class SafeName {
   }
 
   /**
-   * A whole part of a path, its placeholders filled: no dots or spaces at its ends, which hide it or
-   * which a system drops, not the name of a device, not too long.
+   * A whole part of a path, its placeholders filled: no dots or spaces at its ends, which hide it
+   * or which a system drops, not the name of a device, not too long.
    */
   static String part(String text) {
     String name = value(text);

@@ -1,6 +1,8 @@
 package org.duskply.engine.deliver;
 
-/** Unsigned codes of a row into bytes. All methods write {@code count} samples from {@code at} on. */
+/**
+ * Unsigned codes of a row into bytes. All methods write {@code count} samples from {@code at} on.
+ */
 final class SamplePacking {
   private SamplePacking() {}
 

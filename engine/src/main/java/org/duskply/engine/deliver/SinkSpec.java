@@ -42,7 +42,7 @@ public record SinkSpec(
   public static final String SOFTWARE = "Duskply";
 
   public SinkSpec {
-    require(depth == 8 || depth == 16 && format != Format.JPEG, "depth " + depth);
+    require(depth == 8 || (depth == 16 && format != Format.JPEG), "depth " + depth);
     require(quality >= 0 && quality <= 1, "quality " + quality);
     require(width > 0 && height > 0, "size " + width + " × " + height);
     require(bandRows > 0, "rows of a band " + bandRows);

@@ -1,5 +1,6 @@
 package org.duskply.engine.deliver;
 
+import java.nio.file.Path;
 import org.duskply.engine.colour.IccWriter;
 
 /** Opens {@link Sink}s. */
@@ -15,16 +16,25 @@ public final class Sinks {
     return open(spec, SafeFile::open);
   }
 
+  /** What the sink of a specification takes of memory; opens nothing. */
+  public static SinkCost cost(SinkSpec spec) {
+    Container container = container(spec, spec.layout(), IccWriter.profile(spec.profile()));
+    return new SinkCost(container::encodeBytes, container.heldBytes());
+  }
+
   /** How a safe file begins; tests pass one that fails. */
   interface Start {
-    SafeFile open(java.nio.file.Path target);
+    SafeFile open(Path target);
   }
 
   static Sink open(SinkSpec spec, Start start) {
     BandLayout layout = spec.layout();
     if (!layout.fits()) {
       throw new DeliverException(
-          spec.target() + " cannot be written: a picture " + spec.width() + " pixels wide is too wide.");
+          spec.target()
+              + " cannot be written: a picture "
+              + spec.width()
+              + " pixels wide is too wide.");
     }
     OutputColour colour = OutputColour.of(spec.working(), spec.profile(), spec.depth());
     Container container = container(spec, layout, IccWriter.profile(spec.profile()));

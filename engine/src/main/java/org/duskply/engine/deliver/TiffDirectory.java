@@ -34,25 +34,29 @@ final class TiffDirectory {
   private final TreeMap<Integer, Entry> entries = new TreeMap<>();
 
   void shorts(int tag, int... values) {
-    ByteBuffer b = buffer(2 * values.length);
+    byte[] value = new byte[2 * values.length];
+    ByteBuffer b = littleEndian(value);
     for (int v : values) {
       b.putShort((short) v);
     }
-    entries.put(tag, new Entry(SHORT, values.length, b.array()));
+    entries.put(tag, new Entry(SHORT, values.length, value));
   }
 
   /** Unsigned numbers below 2³². */
   void longs(int tag, long... values) {
-    ByteBuffer b = buffer(4 * values.length);
+    byte[] value = new byte[4 * values.length];
+    ByteBuffer b = littleEndian(value);
     for (long v : values) {
       b.putInt((int) v);
     }
-    entries.put(tag, new Entry(LONG, values.length, b.array()));
+    entries.put(tag, new Entry(LONG, values.length, value));
   }
 
   /** A whole number as a fraction. */
-  void rational(int tag, int value) {
-    entries.put(tag, new Entry(RATIONAL, 1, buffer(8).putInt(value).putInt(1).array()));
+  void rational(int tag, int number) {
+    byte[] value = new byte[8];
+    littleEndian(value).putInt(number).putInt(1);
+    entries.put(tag, new Entry(RATIONAL, 1, value));
   }
 
   /** Text, kept to ASCII: other characters become {@code ?}. */
@@ -76,7 +80,8 @@ final class TiffDirectory {
 
   /** Header, directory and values; what follows begins on an even byte. */
   byte[] head() {
-    ByteBuffer b = buffer(size());
+    byte[] head = new byte[size()];
+    ByteBuffer b = littleEndian(head);
     b.put((byte) 'I').put((byte) 'I').putShort((short) 42).putInt(HEADER);
     b.putShort((short) entries.size());
     int at = directoryEnd();
@@ -96,7 +101,7 @@ final class TiffDirectory {
         b.put(e.value).position(b.position() + outside(e) - e.value.length);
       }
     }
-    return b.array();
+    return head;
   }
 
   private int directoryEnd() {
@@ -108,7 +113,7 @@ final class TiffDirectory {
     return e.value.length <= 4 ? 0 : e.value.length + (e.value.length & 1);
   }
 
-  private static ByteBuffer buffer(int size) {
-    return ByteBuffer.allocate(size).order(ByteOrder.LITTLE_ENDIAN);
+  private static ByteBuffer littleEndian(byte[] bytes) {
+    return ByteBuffer.wrap(bytes).order(ByteOrder.LITTLE_ENDIAN);
   }
 }

@@ -79,7 +79,7 @@ final class TiffFile implements Container {
     byte[] raw = new byte[Math.toIntExact(layout.rowBytes() * Math.min(stripRows, rows.count()))];
     short[] codes = new short[layout.rowSamples()];
     Growing out = new Growing(Deflate.room(layout.rowBytes() * rows.count()));
-    Deflater deflater = new Deflater(Deflate.LEVEL);
+    Deflater deflater = Deflate.deflater(false);
     try {
       for (int s = 0; s < strips; s++) {
         int before = out.count();
@@ -118,8 +118,7 @@ final class TiffFile implements Container {
     }
     deflater.reset();
     deflater.setInput(raw, 0, count);
-    deflater.finish();
-    out.deflate(deflater, Deflater.NO_FLUSH);
+    out.finish(deflater);
   }
 
   @Override

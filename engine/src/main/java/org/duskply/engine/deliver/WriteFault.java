@@ -23,7 +23,8 @@ final class WriteFault {
    *     called full
    */
   static DeliverException of(Path target, IOException fault, long wanted) {
-    return new DeliverException(target + " cannot be written: " + reason(target, fault, wanted), fault);
+    return new DeliverException(
+        target + " cannot be written: " + reason(target, fault, wanted), fault);
   }
 
   private static String reason(Path target, IOException fault, long wanted) {

@@ -1,4 +1,8 @@
-/** Finished pictures into files: resize, encoders, safe writing. */
+/**
+ * Finished pictures into files: names, sizes, target colours, encoders, safe writing. Start reading
+ * at {@link org.duskply.engine.deliver.Sink}. Bands come in as linear planes; where they come from
+ * is not known here.
+ */
 @NullMarked
 package org.duskply.engine.deliver;
 

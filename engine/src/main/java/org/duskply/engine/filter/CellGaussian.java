@@ -1,7 +1,6 @@
 package org.duskply.engine.filter;
 
 import java.util.Arrays;
-
 import org.duskply.engine.pixel.Planes;
 import org.duskply.engine.pixel.Region;
 
@@ -23,7 +22,8 @@ final class CellGaussian implements Gaussian.Way {
   private final int cell;
   private final DirectGaussian gaussian;
 
-  // At [o] how far the pixel o places after the one at or before a cell's centre is from it, in cells.
+  // At [o] how far the pixel o places after the one at or before a cell's centre is from it, in
+  // cells.
   private final float[] between;
 
   private CellGaussian(int cell, DirectGaussian gaussian, float[] between) {
@@ -59,7 +59,10 @@ final class CellGaussian implements Gaussian.Way {
   /** The cells between whose centres the pixels lie. */
   private Region cellsAround(Region out) {
     return new Region(
-        before(out.left()), before(out.top()), before(out.right() - 1) + 2, before(out.bottom() - 1) + 2);
+        before(out.left()),
+        before(out.top()),
+        before(out.right() - 1) + 2,
+        before(out.bottom() - 1) + 2);
   }
 
   /** The last cell whose centre lies at or before that of pixel {@code x}. */
@@ -70,6 +73,17 @@ final class CellGaussian implements Gaussian.Way {
   /** How many pixels {@code x} comes after the first that has the same {@link #before}. */
   private int offset(int x) {
     return Math.floorMod(2 * x + 1 - cell, 2 * cell) / 2;
+  }
+
+  @Override
+  public long scratchBytes(Region out) {
+    Region around = cellsAround(out);
+    Region means = gaussian.needs(around);
+    return Planes.bytes(means, 1)
+        + Planes.bytes(around, 1)
+        + gaussian.scratchBytes(around)
+        + (long) means.width() * cell * Double.BYTES
+        + (long) around.width() * Float.BYTES;
   }
 
   @Override

@@ -23,8 +23,9 @@ import org.duskply.engine.pixel.Region;
 final class DirectGaussian implements Gaussian.Way {
   private static final double LEAST_WEIGHT = 0x1p-32;
 
-  // Columns worked through at a time, so that the rows of a window stay in the near cache.
-  private static final int CHUNK = 1024;
+  // What is worked through at a time: small enough for the near cache, long enough for vectors.
+  private static final int COLUMNS = 512;
+  private static final int ROWS = 64;
 
   // At [i] the weight of the two samples i + 1 away.
   private final float[] weights;
@@ -61,64 +62,93 @@ final class DirectGaussian implements Gaussian.Way {
   }
 
   @Override
+  public long scratchBytes(Region out) {
+    int width = Math.min(COLUMNS, out.width());
+    int height = Math.min(ROWS, out.height());
+    int wide = width + 2 * weights.length;
+    return Lines.bytes(height + 2 * weights.length, wide)
+        + Lines.bytes(height, wide)
+        + Lines.bytes(wide, height)
+        + Lines.bytes(width, height);
+  }
+
+  @Override
   public void apply(Planes in, int plane, Planes out, int outPlane) {
     Region area = out.area();
     int reach = weights.length;
-    float[] column = new float[Math.min(CHUNK, area.width()) + 2 * reach];
-    float[] sums = new float[column.length];
-    for (int x = area.left(); x < area.right(); x += CHUNK) {
-      int count = Math.min(CHUNK, area.right() - x);
-      for (int y = area.top(); y < area.bottom(); y++) {
-        int centre = in.at(x - reach, y);
-        blur(in.plane(plane), centre, in.area().width(), count + 2 * reach, sums, column, 0);
-        blur(column, reach, 1, count, sums, out.plane(outPlane), out.at(x, y));
+    int width = Math.min(COLUMNS, area.width());
+    int height = Math.min(ROWS, area.height());
+    float[][] rows = Lines.of(height + 2 * reach, width + 2 * reach);
+    float[][] softRows = Lines.of(height, width + 2 * reach);
+    float[][] columns = Lines.of(width + 2 * reach, height);
+    float[][] softColumns = Lines.of(width, height);
+    for (int y = area.top(); y < area.bottom(); y += height) {
+      for (int x = area.left(); x < area.right(); x += width) {
+        Region part = new Region(x, y, x + width, y + height).meet(area);
+        Region needed = part.grow(reach);
+        Lines.read(in, plane, needed, rows);
+        blur(rows, softRows, part.height(), needed.width());
+        Lines.turn(softRows, part.height(), columns, 0, needed.width());
+        blur(columns, softColumns, part.width(), part.height());
+        Lines.writeColumns(softColumns, out, outPlane, part);
       }
     }
   }
 
-  /** Blurs {@code count} samples from {@code centre}, whose neighbours lie {@code step} apart. */
-  private void blur(
-      float[] in, int centre, int step, int count, float[] sums, float[] out, int at) {
-    Arrays.fill(sums, 0, count, 0f);
-    int i = 0;
-    for (; i + 2 <= weights.length; i += 2) {
-      add(in, centre, (i + 1) * step, weights[i], (i + 2) * step, weights[i + 1], sums, count);
-    }
-    if (i < weights.length) {
-      add(in, centre, (i + 1) * step, weights[i], sums, count);
-    }
-    for (int x = 0; x < count; x++) {
-      out[at + x] = in[centre + x] + sums[x];
+  /** Makes {@code count} lines, each from the one {@code reach} further on and its neighbours. */
+  private void blur(float[][] in, float[][] out, int count, int length) {
+    for (int line = 0; line < count; line++) {
+      int centre = line + weights.length;
+      float[] sums = out[line];
+      Arrays.fill(sums, 0, length, 0f);
+      int i = 1;
+      for (; i < weights.length; i += 2) {
+        add(
+            in[centre],
+            in[centre - i],
+            in[centre + i],
+            weights[i - 1],
+            in[centre - i - 1],
+            in[centre + i + 1],
+            weights[i],
+            sums,
+            length);
+      }
+      if (i == weights.length) {
+        add(in[centre], in[centre - i], in[centre + i], weights[i - 1], sums, length);
+      }
+      add(in[centre], sums, length);
     }
   }
 
   /** Two distances in one go: half the traffic of sums, the same order. */
   private static void add(
-      float[] in,
-      int centre,
-      int near,
-      float nearWeight,
-      int far,
+      float[] centre,
+      float[] before,
+      float[] after,
+      float weight,
+      float[] farBefore,
+      float[] farAfter,
       float farWeight,
       float[] sums,
-      int count) {
-    int a = centre - near;
-    int b = centre + near;
-    int c = centre - far;
-    int d = centre + far;
-    for (int x = 0; x < count; x++) {
-      float twice = 2 * in[centre + x];
-      float sum = sums[x] + nearWeight * ((in[a + x] + in[b + x]) - twice);
-      sums[x] = sum + farWeight * ((in[c + x] + in[d + x]) - twice);
+      int length) {
+    for (int x = 0; x < length; x++) {
+      float twice = 2 * centre[x];
+      float sum = sums[x] + weight * ((before[x] + after[x]) - twice);
+      sums[x] = sum + farWeight * ((farBefore[x] + farAfter[x]) - twice);
     }
   }
 
   private static void add(
-      float[] in, int centre, int away, float weight, float[] sums, int count) {
-    int a = centre - away;
-    int b = centre + away;
-    for (int x = 0; x < count; x++) {
-      sums[x] += weight * ((in[a + x] + in[b + x]) - 2 * in[centre + x]);
+      float[] centre, float[] before, float[] after, float weight, float[] sums, int length) {
+    for (int x = 0; x < length; x++) {
+      sums[x] += weight * ((before[x] + after[x]) - 2 * centre[x]);
+    }
+  }
+
+  private static void add(float[] centre, float[] sums, int length) {
+    for (int x = 0; x < length; x++) {
+      sums[x] = centre[x] + sums[x];
     }
   }
 }

@@ -26,6 +26,8 @@ public final class Gaussian {
 
     Region needs(Region out);
 
+    long scratchBytes(Region out);
+
     void apply(Planes in, int plane, Planes out, int outPlane);
   }
 
@@ -56,6 +58,11 @@ public final class Gaussian {
   /** The input that {@code out} is made from: within {@code out} grown by {@link #reach}. */
   public Region needs(Region out) {
     return out.empty() ? Region.EMPTY : way.needs(out);
+  }
+
+  /** Bytes that {@link #apply} takes beside its input and its result. */
+  public long scratchBytes(Region out) {
+    return out.empty() ? 0 : way.scratchBytes(out);
   }
 
   /**

@@ -1,7 +1,6 @@
 package org.duskply.engine.filter;
 
 import java.util.Arrays;
-
 import org.duskply.engine.pixel.Planes;
 import org.duskply.engine.pixel.Region;
 
@@ -55,6 +54,12 @@ public final class WindowMean {
     return out.grow(radius);
   }
 
+  /** Bytes that {@link #apply} takes beside its input and its result. */
+  public long scratchBytes(Region out) {
+    Region wide = out.grow(radius, 0);
+    return Planes.bytes(wide, 1) + ((length + 1L) * CHUNK + wide.width()) * Double.BYTES;
+  }
+
   /**
    * Fills plane {@code outPlane} of {@code out}, all of it.
    *
@@ -81,7 +86,13 @@ public final class WindowMean {
     }
     double[] sums = new double[wide.width()];
     for (int y = area.top(); y < area.bottom(); y++) {
-      along(columns.plane(0), columns.at(wide.left(), y), wide, sums, out.plane(outPlane), out.at(area.left(), y));
+      along(
+          columns.plane(0),
+          columns.at(wide.left(), y),
+          wide,
+          sums,
+          out.plane(outPlane),
+          out.at(area.left(), y));
     }
   }
 
@@ -93,7 +104,14 @@ public final class WindowMean {
     int first = y - radius - block;
     int to = Math.min(out.area().bottom(), block + length + radius);
     Arrays.fill(ends, (length - 1) * CHUNK, length * CHUNK, 0);
-    addRow(samples, in.at(x, block + length - 1), ends, (length - 1) * CHUNK, ends, (length - 1) * CHUNK, count);
+    addRow(
+        samples,
+        in.at(x, block + length - 1),
+        ends,
+        (length - 1) * CHUNK,
+        ends,
+        (length - 1) * CHUNK,
+        count);
     for (int o = length - 2; o >= first; o--) {
       addRow(samples, in.at(x, block + o), ends, (o + 1) * CHUNK, ends, o * CHUNK, count);
     }

@@ -39,7 +39,7 @@ public record FrameColour(ColourSpace space, String reason, @Nullable String not
             info, "The embedded colour profile is for grey pictures and was not used.");
       }
       return new FrameColour(
-          space, "Its embedded profile is followed (" + space.name() + ").", null);
+          space, "Its own colour profile is followed (" + space.name() + ").", null);
     } catch (IccException e) {
       if (e.reason() == IccException.Reason.LOOK_UP_TABLES) {
         throw new FrameException(
@@ -62,9 +62,10 @@ public record FrameColour(ColourSpace space, String reason, @Nullable String not
     }
     if (info.kind() == Samples.Kind.FLOATS) {
       return new FrameColour(
-          PlainProfile.linear(),
+          ColourSpace.of(NamedSpace.SRGB).linear(),
           "Floats without a profile are read as linear.",
-          before + "The frame holds floats without a colour profile and is read as linear light"
+          before
+              + "The frame holds floats without a colour profile and is read as linear light"
               + " in the primaries of sRGB.");
     }
     String sentence = "The frame has no colour profile and is read as sRGB.";

@@ -38,6 +38,9 @@ public final class FrameLimits {
   /** Rows of a unit where the file leaves the choice. */
   static final int UNIT_ROWS = 64;
 
+  /** Rows that low strips are gathered to, to be decoded as one unit. */
+  static final int GROUPED_ROWS = 16;
+
   /** Most rows of a strip or tile that is decoded as one unit. */
   static final int MAX_UNIT_ROWS = 256;
 

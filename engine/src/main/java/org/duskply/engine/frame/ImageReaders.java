@@ -32,8 +32,7 @@ final class ImageReaders {
 
   /** Reads around broken markers that stop the JDK's own reader, which it then hands them to. */
   static ImageReader jpeg() throws IOException {
-    ServiceRegistry own =
-        new ServiceRegistry(List.<Class<?>>of(ImageReaderSpi.class).iterator());
+    ServiceRegistry own = new ServiceRegistry(List.<Class<?>>of(ImageReaderSpi.class).iterator());
     own.registerServiceProvider(jdk(JDK_JPEG), ImageReaderSpi.class);
     ImageReaderSpi spi = new JPEGImageReaderSpi();
     own.registerServiceProvider(spi, ImageReaderSpi.class);

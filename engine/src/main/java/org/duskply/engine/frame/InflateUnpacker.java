@@ -30,6 +30,7 @@ final class InflateUnpacker implements Unpacker {
   @Override
   public int read(byte[] into, int from, int to) {
     int at = from;
+    long before = inflater.getBytesWritten();
     try {
       while (at < to && !damaged) {
         int got = inflater.inflate(into, at, to - at);
@@ -40,8 +41,14 @@ final class InflateUnpacker implements Unpacker {
       }
     } catch (DataFormatException e) {
       damaged = true;
+      at = from + (int) (inflater.getBytesWritten() - before);
     }
     return at - from;
+  }
+
+  /** Whether something was met that is no deflated data, or whose checksum does not match. */
+  boolean damaged() {
+    return damaged;
   }
 
   private boolean feed() {

@@ -67,8 +67,7 @@ final class JpegDecoder implements WholeDecoder {
   }
 
   /** The readers stumble over hostile files in their own ways; each becomes the same sentence. */
-  private static Raster read(
-      FrameFile in, RowListener reached, IIOReadWarningListener listener) {
+  private Raster read(FrameFile in, RowListener reached, IIOReadWarningListener listener) {
     ImageReader reader = null;
     try (FileImageInput input = new FileImageInput(in)) {
       reader = ImageReaders.jpeg();
@@ -80,7 +79,10 @@ final class JpegDecoder implements WholeDecoder {
       throw e;
     } catch (IOException | RuntimeException e) {
       throw in.fail(
-          "is damaged: it cannot be decoded from row " + reached.next() + " down", e);
+          "is damaged: it cannot be decoded from row "
+              + Math.min(reached.next(), segments.height() - 1)
+              + " down",
+          e);
     } finally {
       if (reader != null) {
         reader.dispose();
@@ -110,9 +112,9 @@ final class JpegDecoder implements WholeDecoder {
       int luma = raw[i];
       int blue = raw[i + 1] - 128;
       int red = raw[i + 2] - 128;
-      into[i] = held(luma + (91881 * red + 32768 >> 16));
-      into[i + 1] = held(luma + (-22554 * blue - 46802 * red + 32768 >> 16));
-      into[i + 2] = held(luma + (116130 * blue + 32768 >> 16));
+      into[i] = held(luma + ((91881 * red + 32768) >> 16));
+      into[i + 1] = held(luma + ((-22554 * blue - 46802 * red + 32768) >> 16));
+      into[i + 2] = held(luma + ((116130 * blue + 32768) >> 16));
     }
   }
 

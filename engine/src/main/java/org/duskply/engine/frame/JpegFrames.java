@@ -10,10 +10,7 @@ final class JpegFrames {
 
   /** Whether these first bytes are those of a JPEG file. */
   static boolean starts(byte[] head) {
-    return head.length >= 3
-        && (head[0] & 0xff) == 0xff
-        && (head[1] & 0xff) == 0xd8
-        && (head[2] & 0xff) == 0xff;
+    return head.length >= 2 && (head[0] & 0xff) == 0xff && (head[1] & 0xff) == 0xd8;
   }
 
   static FrameSource open(FrameFile file) {

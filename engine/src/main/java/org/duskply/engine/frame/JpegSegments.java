@@ -64,7 +64,7 @@ final class JpegSegments {
       if (marker == SOS || marker == EOI) {
         return;
       }
-      if (marker == 0x01 || marker >= 0xd0 && marker <= SOI) {
+      if (marker == 0x01 || (marker >= 0xd0 && marker <= SOI)) {
         continue;
       }
       int length = at + 2 <= file.size() ? at(at) << 8 | at(at + 1) : 0;
@@ -195,9 +195,13 @@ final class JpegSegments {
     for (byte[] piece : profilePieces) {
       int number = piece.length < 14 ? 0 : piece[12] & 0xff;
       boolean fits =
-          number >= 1 && number <= count && (piece[13] & 0xff) == count && pieces[number - 1] == null;
+          number >= 1
+              && number <= count
+              && (piece[13] & 0xff) == count
+              && pieces[number - 1] == null;
       if (!fits || profileBytes > FrameLimits.MAX_PROFILE_BYTES) {
-        notices.add("The pieces of the embedded colour profile do not fit together; it was not used.");
+        notices.add(
+            "The pieces of the embedded colour profile do not fit together; it was not used.");
         return null;
       }
       pieces[number - 1] = piece;

@@ -53,8 +53,7 @@ public final class Lineariser {
     this.tables = tables;
     this.alphaTable = alphaTable(info);
     boolean same = colours == 1 || source.samePrimaries(working);
-    this.matrix =
-        same ? new float[0] : MatrixKernel.prepare(ColourSpace.matrix(source, working));
+    this.matrix = same ? new float[0] : MatrixKernel.prepare(ColourSpace.matrix(source, working));
     this.factor = (float) StrictMath.pow(2, stops);
   }
 

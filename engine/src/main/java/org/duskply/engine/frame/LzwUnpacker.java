@@ -93,11 +93,11 @@ final class LzwUnpacker implements Unpacker {
           return END;
         }
       }
-      bitBuffer = bitBuffer << 8 | in.buffer()[inAt++] & 0xff;
+      bitBuffer = (bitBuffer << 8) | (in.buffer()[inAt++] & 0xff);
       bitCount += 8;
     }
     bitCount -= width;
-    return bitBuffer >>> bitCount & (1 << width) - 1;
+    return (bitBuffer >>> bitCount) & ((1 << width) - 1);
   }
 
   /** Adds the string that {@code code} completes to the table; false if the code is not known. */
@@ -105,7 +105,7 @@ final class LzwUnpacker implements Unpacker {
     if (previous == NO_CODE) {
       return code < CLEAR;
     }
-    if (code > free || code == free && free == CODES) {
+    if (code > free || (code == free && free == CODES)) {
       return false;
     }
     if (free < CODES) {

@@ -15,7 +15,7 @@ final class MemoryBytes implements ByteSource {
 
   @Override
   public long size() {
-    return bytes.length - from;
+    return (long) bytes.length - from;
   }
 
   @Override

@@ -2,7 +2,6 @@ package org.duskply.engine.frame;
 
 import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
-import org.duskply.engine.colour.ColourSpace;
 import org.duskply.engine.colour.IccReader;
 import org.duskply.engine.colour.Matrix3;
 
@@ -13,9 +12,7 @@ import org.duskply.engine.colour.Matrix3;
  */
 final class PlainProfile {
   /** White, red, green, blue of BT.709 and sRGB: x and y of each. */
-  static final double[] SRGB_CHROMATICITIES = {
-    0.3127, 0.3290, 0.64, 0.33, 0.30, 0.60, 0.15, 0.06
-  };
+  static final double[] SRGB_CHROMATICITIES = {0.3127, 0.3290, 0.64, 0.33, 0.30, 0.60, 0.15, 0.06};
 
   /** D50 as the profile connection space has it (ICC.1:2010, 7.2.16). */
   private static final double[] D50 = {0.9642, 1, 0.8249};
@@ -31,11 +28,6 @@ final class PlainProfile {
   private static final int MATRIX_BYTES = 44;
 
   private PlainProfile() {}
-
-  /** Linear light in the primaries of sRGB. */
-  static ColourSpace linear() {
-    return IccReader.read(rgb(SRGB_CHROMATICITIES, 1));
-  }
 
   /**
    * An RGB profile.

@@ -55,7 +55,9 @@ final class PngChunks {
       if (!inside || type.equals("IEND")) {
         break;
       }
-      if (KEPT.contains(type) && length <= FrameLimits.MAX_PROFILE_BYTES && !kept.containsKey(type)) {
+      if (KEPT.contains(type)
+          && length <= FrameLimits.MAX_PROFILE_BYTES
+          && !kept.containsKey(type)) {
         byte[] bytes = new byte[(int) length];
         file.read(at + 8, bytes, 0, bytes.length);
         kept.put(type, bytes);

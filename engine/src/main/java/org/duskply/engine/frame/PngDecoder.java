@@ -94,8 +94,8 @@ final class PngDecoder implements WholeDecoder {
     }
     int[] key = new int[colours];
     for (int c = 0; c < colours; c++) {
-      int stored = (bytes[2 * c] & 0xff) << 8 | bytes[2 * c + 1] & 0xff;
-      key[c] = stored & (1 << chunks.bits()) - 1;
+      int stored = ((bytes[2 * c] & 0xff) << 8) | (bytes[2 * c + 1] & 0xff);
+      key[c] = stored & ((1 << chunks.bits()) - 1);
     }
     return key;
   }
@@ -109,8 +109,7 @@ final class PngDecoder implements WholeDecoder {
     }
   }
 
-  private void copy(
-      int[] raw, int bands, int pixels, int @Nullable [] key, byte[] into) {
+  private void copy(int[] raw, int bands, int pixels, int @Nullable [] key, byte[] into) {
     int copied = chunks.transparency() ? channels - 1 : channels;
     for (int p = 0, o = 0; p < pixels; p++) {
       int i = p * bands;
@@ -123,8 +122,7 @@ final class PngDecoder implements WholeDecoder {
     }
   }
 
-  private void copy(
-      int[] raw, int bands, int pixels, int @Nullable [] key, short[] into) {
+  private void copy(int[] raw, int bands, int pixels, int @Nullable [] key, short[] into) {
     int copied = chunks.transparency() ? channels - 1 : channels;
     for (int p = 0, o = 0; p < pixels; p++) {
       int i = p * bands;

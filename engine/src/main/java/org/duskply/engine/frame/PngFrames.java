@@ -12,8 +12,7 @@ final class PngFrames {
   /** Whether these first bytes are those of a PNG file. */
   static boolean starts(byte[] head) {
     int count = PngChunks.SIGNATURE.length;
-    return head.length >= count
-        && Arrays.equals(head, 0, count, PngChunks.SIGNATURE, 0, count);
+    return head.length >= count && Arrays.equals(head, 0, count, PngChunks.SIGNATURE, 0, count);
   }
 
   static FrameSource open(FrameFile file) {

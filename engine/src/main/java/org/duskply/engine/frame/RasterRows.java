@@ -16,6 +16,8 @@ final class RasterRows {
   /** Turns the raw numbers of some pixels into kept samples. */
   interface Mapping {
     /**
+     * Maps one group of pixels.
+     *
      * @param raw all bands of {@code pixels} pixels, pixel by pixel
      * @param into the array for the kept samples: {@code byte[]} or {@code short[]}
      */

@@ -104,13 +104,18 @@ final class TiffBlockCursor implements AutoCloseable {
    * is only looked at when its end is reached. LZW is left alone: old writers end it carelessly.
    */
   private void checkNothingLeft() {
-    if (nextRow == blocks.height()
-        && unpacker instanceof InflateUnpacker
-        && unpacker.read(new byte[1], 0, 1) > 0) {
+    if (nextRow != blocks.height() || !(unpacker instanceof InflateUnpacker inflater)) {
+      return;
+    }
+    if (inflater.read(new byte[1], 0, 1) > 0) {
       throw file.fail(
           "is damaged: the rows from "
               + blocks.top(block)
               + " unpack to more than there is room for");
+    }
+    if (inflater.damaged()) {
+      throw file.fail(
+          "is damaged: the rows from " + blocks.top(block) + " down do not match their checksum");
     }
   }
 

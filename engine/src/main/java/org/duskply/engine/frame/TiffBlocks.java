@@ -4,8 +4,8 @@ import java.util.Arrays;
 
 /**
  * Where the strips or tiles of a TIFF picture lie. Strips are blocks as wide as the picture; blocks
- * are numbered row by row, plane after plane where planes are stored apart. Every block that is needed lies in the file and shares no byte
- * with another.
+ * are numbered row by row, plane after plane where planes are stored apart. Every block that is
+ * needed lies in the file and shares no byte with another.
  *
  * @param width of a block in pixels
  * @param height of a block in rows
@@ -45,12 +45,17 @@ record TiffBlocks(
             height,
             across,
             down,
-            places(file, d, tiled ? TiffTag.TILE_OFFSETS : TiffTag.STRIP_OFFSETS, count),
+            places(file, d, either(d, TiffTag.TILE_OFFSETS, TiffTag.STRIP_OFFSETS), count),
             new long[count]);
     blocks.measure(file, d, picture);
     blocks.checkInside(file);
     blocks.checkApart(file);
     return blocks;
+  }
+
+  /** Some writers list their tiles under the tags of strips. */
+  private static int either(TiffDirectory d, int tiles, int strips) {
+    return d.has(tiles) ? tiles : strips;
   }
 
   private static int side(ByteSource file, TiffDirectory d, int tag) {
@@ -80,7 +85,7 @@ record TiffBlocks(
 
   /** Fills in the lengths: what uncompressed rows need, what the file says of compressed ones. */
   private void measure(ByteSource file, TiffDirectory d, TiffPicture picture) {
-    int tag = tiled ? TiffTag.TILE_BYTE_COUNTS : TiffTag.STRIP_BYTE_COUNTS;
+    int tag = either(d, TiffTag.TILE_BYTE_COUNTS, TiffTag.STRIP_BYTE_COUNTS);
     boolean raw = picture.compression() == TiffPicture.NONE;
     if (!d.has(tag) && !raw) {
       if (offsets.length > 1) {

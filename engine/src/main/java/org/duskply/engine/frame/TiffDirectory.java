@@ -95,7 +95,7 @@ final class TiffDirectory {
     if (entry == null) {
       return new long[0];
     }
-    if (entry.type == RATIONAL || entry.type >= SIGNED_RATIONAL && entry.type <= DOUBLE) {
+    if (entry.type == RATIONAL || (entry.type >= SIGNED_RATIONAL && entry.type <= DOUBLE)) {
       throw in.fail("is damaged: its tag " + tag + " should hold whole numbers");
     }
     ByteBuffer values = values(tag, entry, most, wanted);

@@ -49,8 +49,7 @@ final class TiffFrames {
     return turned(file, info, turn, new TiffSource(file, form, picture, blocks, info));
   }
 
-  private static FrameSource turned(
-      FrameFile file, FrameInfo info, Turn turn, TiffSource stored) {
+  private static FrameSource turned(FrameFile file, FrameInfo info, Turn turn, TiffSource stored) {
     return new WholeFrame(
         file,
         info,
@@ -86,7 +85,7 @@ final class TiffFrames {
     if (preview && first.has(TiffTag.SUB_IFDS)) {
       throw file.fail("is a camera's raw file; develop it to a 16-bit TIFF first");
     }
-    if (preview || first.next() != 0 && holdsPicture(file, form, first.next())) {
+    if (preview || (first.next() != 0 && holdsPicture(file, form, first.next()))) {
       notices.add("The file holds more than one picture; the first is used.");
     }
   }

@@ -25,8 +25,7 @@ record TiffKind(int channels, Samples.Kind samples, double fullScale, long[] pal
    *
    * @throws FrameException naming the tag that stands in the way
    */
-  static TiffKind of(
-      ByteSource file, TiffDirectory d, TiffPicture p, List<String> notices) {
+  static TiffKind of(ByteSource file, TiffDirectory d, TiffPicture p, List<String> notices) {
     checkCompression(file, p);
     checkWhite(file, p);
     if (p.drops()) {

@@ -139,7 +139,9 @@ record TiffPicture(
     return stored > channels();
   }
 
-  /** Bytes of a stored row of {@code columns} pixels, of one plane where planes are stored apart. */
+  /**
+   * Bytes of a stored row of {@code columns} pixels, of one plane where planes are stored apart.
+   */
   long rowBytes(long columns) {
     return (columns * (planar ? 1 : stored) * bits + 7) / 8;
   }

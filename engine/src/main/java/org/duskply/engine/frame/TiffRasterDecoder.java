@@ -18,10 +18,14 @@ final class TiffRasterDecoder implements WholeDecoder {
   private final TiffKind kind;
   private final int[] kept;
 
+  /** What turns white-is-zero round in the first sample kept; 0 where black is. */
+  private final int turned;
+
   TiffRasterDecoder(TiffPicture picture, TiffKind kind) {
     this.picture = picture;
     this.kind = kind;
     this.kept = new int[picture.channels()];
+    this.turned = picture.photometric() == TiffPicture.MIN_IS_WHITE ? (int) kind.fullScale() : 0;
     for (int c = 0; c < kept.length; c++) {
       kept[c] = c < picture.colours() ? c : picture.alphaAt();
     }
@@ -91,6 +95,7 @@ final class TiffRasterDecoder implements WholeDecoder {
         seen |= v;
         into[o++] = (byte) v;
       }
+      into[o - kept.length] ^= (byte) turned;
     }
     checkDepth(in, seen, most);
   }
@@ -104,6 +109,7 @@ final class TiffRasterDecoder implements WholeDecoder {
         seen |= v;
         into[o++] = (short) v;
       }
+      into[o - kept.length] ^= (short) turned;
     }
     checkDepth(in, seen, most);
   }
@@ -122,6 +128,7 @@ final class TiffRasterDecoder implements WholeDecoder {
         long v = raw[p * bands + band] & most;
         into[o++] = (short) ((v * 65535 + most / 2) / most);
       }
+      into[o - kept.length] ^= (short) turned;
     }
   }
 

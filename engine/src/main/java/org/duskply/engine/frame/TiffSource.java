@@ -42,7 +42,7 @@ final class TiffSource implements FrameSource {
     int rows = FrameLimits.unitRows(rowBytes);
     if (blocks.height() <= rows) {
       this.way = Way.BLOCKS;
-      this.unitRows = rows / blocks.height() * blocks.height();
+      this.unitRows = grouped(blocks.height(), Math.min(rows, FrameLimits.GROUPED_ROWS));
     } else if (blocks.height() <= FrameLimits.MAX_UNIT_ROWS
         && blocks.height() * rowBytes <= FrameLimits.MAX_UNIT_BYTES) {
       this.way = Way.BLOCKS;
@@ -51,6 +51,14 @@ final class TiffSource implements FrameSource {
       this.way = picture.compression() == TiffPicture.NONE ? Way.ROWS : Way.CURSOR;
       this.unitRows = rows;
     }
+  }
+
+  /**
+   * Low blocks share a unit, so that a file of one-row strips does not become thousands of tasks;
+   * others stand alone.
+   */
+  private static int grouped(int blockRows, int rows) {
+    return Math.max(1, rows / blockRows) * blockRows;
   }
 
   @Override

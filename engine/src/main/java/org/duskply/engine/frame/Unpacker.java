@@ -20,7 +20,7 @@ interface Unpacker extends AutoCloseable {
 
   /** Most bytes that an unpacker for this compression holds, its input buffer included. */
   static long workingBytes(int compression) {
-    return FrameLimits.READ_BYTES
+    return (long) FrameLimits.READ_BYTES
         + switch (compression) {
           case TiffPicture.NONE -> 0;
           case TiffPicture.LZW -> LzwUnpacker.TABLE_BYTES;

@@ -52,7 +52,7 @@ final class FeatherNode implements AreaNode {
 
   @Override
   public long scratchBytes(Region out) {
-    return Planes.bytes(gaussian.needs(out), 1);
+    return gaussian.scratchBytes(out);
   }
 
   @Override

@@ -5,7 +5,10 @@ import org.duskply.engine.plan.KeyWriter;
 import org.duskply.engine.plan.Node;
 import org.duskply.engine.plan.PointNode;
 
-/** One minus a mask: {@code inverted}. It shows wherever the mask does not, so its footprint is all that is asked for. */
+/**
+ * One minus a mask: {@code inverted}. It shows wherever the mask does not, so its footprint is all
+ * that is asked for.
+ */
 final class InvertedNode implements PointNode {
   private final Node mask;
 

@@ -15,10 +15,10 @@ package org.duskply.engine.pixel;
  * of the value from there to {@link Segments#TOP}.
  */
 public final class Encoded {
-  /** The linear value up to which the curve is a straight line. */
+  /** The linear value up to which the curve is straight. */
   public static final double LINEAR_KNEE = 0.0031308;
 
-  /** The encoded value up to which the inverse is a straight line. */
+  /** The encoded value up to which the inverse is straight. */
   public static final double ENCODED_KNEE = 0.04045;
 
   private static final double SLOPE = 12.92;

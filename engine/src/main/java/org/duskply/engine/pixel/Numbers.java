@@ -31,6 +31,11 @@ public final class Numbers {
   private static final double[] LOG_INVERSE = new double[LOG_INTERVALS];
   private static final double[] LOG_TABLE = new double[LOG_INTERVALS];
 
+  // Adding it rounds to a whole number, which then stands in the low bits. Conversions between int,
+  // float and double are made by bits throughout: the machine's own wait for the pixel before.
+  private static final double ROUNDER = 0x1.8p52;
+  private static final long ROUNDER_BITS = Double.doubleToRawLongBits(ROUNDER);
+
   private static final int EXP_STEPS = 32;
   private static final double[] EXP_TABLE = new double[EXP_STEPS];
 
@@ -101,17 +106,12 @@ public final class Numbers {
 
   /** The cube root, with the sign of {@code x}. */
   public static float cbrt(float x) {
-    return (float) cbrtInDouble(x);
-  }
-
-  /** {@link #cbrt} before its last rounding, for loops that go on in double. */
-  public static double cbrtInDouble(float x) {
     float size = Math.abs(x);
     int bits = Float.floatToRawIntBits(size);
     if (bits < LEAST_NORMAL || bits >= INFINITE) {
       return cbrtOfSpecial(x, size);
     }
-    return Math.copySign(cbrtOfNormal(bits), x);
+    return withSignOf(x, (float) cbrtOfNormal(bits));
   }
 
   private static double log2InDouble(float x) {
@@ -126,8 +126,8 @@ public final class Numbers {
     int above = bits - LOG_START;
     int exponent = above >> 23;
     int i = (above >> LOG_SHIFT) & (LOG_INTERVALS - 1);
-    double r = Float.intBitsToFloat(bits - (exponent << 23)) * LOG_INVERSE[i] - 1;
-    return (exponent + LOG_TABLE[i])
+    double r = widened(bits - (exponent << 23)) * LOG_INVERSE[i] - 1;
+    return (Double.longBitsToDouble(ROUNDER_BITS + exponent) - ROUNDER + LOG_TABLE[i])
         + r * (LOG_1 + r * (LOG_2 + r * (LOG_3 + r * (LOG_4 + r * LOG_5))));
   }
 
@@ -139,36 +139,47 @@ public final class Numbers {
   }
 
   private static double exp2InDouble(double x) {
-    double held = Math.max(-160, Math.min(130, x));
-    int n = (int) Math.floor(held * EXP_STEPS + 0.5);
-    double r = held - n * (1d / EXP_STEPS);
+    if (x >= 128) {
+      return Float.MAX_VALUE;
+    }
+    if (x < LOG2_OF_NOTHING) {
+      return 0;
+    }
+    double rounded = x * EXP_STEPS + ROUNDER;
+    int n = (int) Double.doubleToRawLongBits(rounded);
+    double r = x - (rounded - ROUNDER) / EXP_STEPS;
     double y =
         EXP_TABLE[n & (EXP_STEPS - 1)]
             * (1 + r * (EXP_1 + r * (EXP_2 + r * (EXP_3 + r * EXP_4))))
             * powerOfTwo(n >> 5);
-    return Math.min(y, Float.MAX_VALUE);
+    return y > Float.MAX_VALUE ? Float.MAX_VALUE : y;
   }
 
   private static double cbrtOfNormal(int bits) {
     int exponent = (bits >>> 23) + 2; // 3·43 above the true one
     int third = exponent / 3;
     int i = (bits & MANTISSA) >>> CBRT_SHIFT;
-    double r = Float.intBitsToFloat(bits & MANTISSA | ONE) * CBRT_INVERSE[i] - 1;
+    double r = widened(bits & MANTISSA | ONE) * CBRT_INVERSE[i] - 1;
     return CBRT_TABLE[(exponent - 3 * third) * CBRT_INTERVALS + i]
         * (1 + r * (CBRT_1 + r * (CBRT_2 + r * (CBRT_3 + r * CBRT_4))))
         * powerOfTwo(third - 43);
   }
 
-  private static double cbrtOfSpecial(float x, float size) {
+  private static float cbrtOfSpecial(float x, float size) {
     if (size > 0 && size < Float.MIN_NORMAL) {
       double root = cbrtOfNormal(Float.floatToRawIntBits(size * TO_NORMAL));
-      return Math.copySign(root * 0x1p-8, x);
+      return withSignOf(x, (float) (root * 0x1p-8));
     }
-    return x == 0 || size != Float.POSITIVE_INFINITY ? x : Math.copySign(Float.MAX_VALUE, x);
+    return x == 0 || size != Float.POSITIVE_INFINITY ? x : withSignOf(x, Float.MAX_VALUE);
   }
 
   private static float powerOfNothing(double p) {
     return p > 0 ? 0 : p == 0 ? 1 : p < 0 ? Float.MAX_VALUE : Float.NaN;
+  }
+
+  /** The double equal to the float of these bits, which is positive and normal. */
+  private static double widened(int bits) {
+    return Double.longBitsToDouble(((long) bits << 29) + (896L << 52));
   }
 
   private static double powerOfTwo(int exponent) {

@@ -2,12 +2,12 @@ package org.duskply.engine.pixel;
 
 import java.util.Arrays;
 import java.util.function.DoubleUnaryOperator;
-import java.util.stream.IntStream;
 
 /** Fits the cubics of {@link Segments}: one octave of the floats after the other. */
 final class SegmentFit {
   private static final int FINEST = 8;
-  private static final int FINEST_FOR_KNOTS = 10;
+  private static final int FINEST_FOR_KNOTS = 9;
+  private static final int NEAR = 64;
   private static final int UNSPLIT = Integer.MAX_VALUE;
   private static final int OCTAVES = 512;
   private static final int TOP_OCTAVE = 127 + 32;
@@ -18,16 +18,31 @@ final class SegmentFit {
   private final DoubleUnaryOperator curve;
   private final int[] knots; // bits of the first float of the piece farther from 0, sorted
   private final int[] octaves = new int[OCTAVES];
+  private final double[] cubic = new double[4];
   private int[] splits = new int[1 << 10];
-  private double[] first = new double[1 << 12];
-  private double[] second = new double[1 << 12];
+  private double[] first = new double[4 << 10];
+  private double[] second = new double[4 << 10];
   private int count;
-  private boolean anySplit;
 
   SegmentFit(DoubleUnaryOperator curve, float[] knots) {
     this.curve = curve;
-    this.knots =
-        IntStream.range(0, knots.length).map(i -> outward(knots[i])).sorted().distinct().toArray();
+    int[] sorted = new int[knots.length];
+    for (int i = 0; i < knots.length; i++) {
+      sorted[i] = outward(knots[i]);
+    }
+    Arrays.sort(sorted);
+    this.knots = apart(sorted);
+  }
+
+  /** Sorted knots without those too near the one before. */
+  private static int[] apart(int[] sorted) {
+    int kept = 0;
+    for (int knot : sorted) {
+      if (kept == 0 || (long) knot - sorted[kept - 1] >= NEAR) {
+        sorted[kept++] = knot;
+      }
+    }
+    return Arrays.copyOf(sorted, kept);
   }
 
   private static int outward(float knot) {
@@ -36,31 +51,56 @@ final class SegmentFit {
 
   Segments segments() {
     for (int octave = 0; octave < OCTAVES; octave++) {
-      fitOctave(octave);
+      if ((octave & 255) == 255) {
+        fitNotFinite(octave);
+      } else {
+        fitOctave(octave);
+      }
     }
-    double[] cubics = Arrays.copyOf(first, anySplit ? 8 * count : 4 * count);
-    if (anySplit) {
-      System.arraycopy(second, 0, cubics, 4 * count, 4 * count);
+    int[] seconds = new int[count];
+    int length = 4 * count;
+    for (int i = 0; i < count; i++) {
+      if (splits[i] != UNSPLIT) {
+        seconds[i] = length;
+        length += 4;
+      }
     }
-    return new Segments(octaves, Arrays.copyOf(splits, count), cubics);
+    double[] cubics = Arrays.copyOf(first, length);
+    for (int i = 0; i < count; i++) {
+      if (splits[i] != UNSPLIT) {
+        System.arraycopy(second, 4 * i, cubics, seconds[i], 4);
+      }
+    }
+    return new Segments(octaves, Arrays.copyOf(splits, count), seconds, cubics);
   }
 
   private void fitOctave(int octave) {
     int begin = count;
     int exponent = octave & 255;
     boolean plain = exponent == 0 || exponent >= TOP_OCTAVE;
-    int finest = plain ? 0 : FINEST_FOR_KNOTS;
+    int finest = plain ? 0 : FINEST_FOR_KNOTS; // held to FINEST by fitSegment where no knots crowd
     for (int fineness = 0; !divide(octave, fineness, finest); fineness++) {
       count = begin;
     }
   }
 
+  /** Infinity, the first of its octave, counts as 2¹²⁸; all that follows is NaN and counts as 0. */
+  private void fitNotFinite(int octave) {
+    makeRoom();
+    octaves[octave] = count << Segments.COUNT_BITS | 1;
+    splits[count] = 1;
+    fitCubic(octave << 23, 0, 0, 1, first, count);
+    fitCubic(0, 0, 0, 1, second, count);
+    count++;
+  }
+
   /** Whether dividing the octave into 2^fineness segments will do. */
   private boolean divide(int octave, int fineness, int finest) {
-    int left = 23 - fineness;
-    octaves[octave] = count << 5 | left;
-    for (int i = 0; i < 1 << fineness; i++) {
-      boolean good = fitSegment(octave << 23 | i << left, 1 << left);
+    int segments = 1 << fineness;
+    int width = 1 << 23 - fineness;
+    octaves[octave] = count << Segments.COUNT_BITS | segments;
+    for (int i = 0; i < segments; i++) {
+      boolean good = fitSegment((octave << 23) + i * width, width, fineness);
       if (!good && fineness < finest) {
         return false;
       }
@@ -69,78 +109,91 @@ final class SegmentFit {
   }
 
   /** Adds the segment of {@code width} floats from {@code bits} on; whether it is good enough. */
-  private boolean fitSegment(int bits, int width) {
+  private boolean fitSegment(int bits, int width, int fineness) {
     makeRoom();
     int at = count++;
-    int k = Arrays.binarySearch(knots, bits + 1);
-    k = k < 0 ? -1 - k : k;
-    boolean split = k < knots.length && knots[k] - bits < width && (knots[k] ^ bits) >= 0;
-    splits[at] = split ? knots[k] - bits : UNSPLIT;
-    if (!split) {
-      return fitCubic(bits, 0, width, first, 4 * at) || width <= 1 << 23 - FINEST;
+    int k = knotAfter(bits);
+    boolean fineEnough = fineness >= FINEST;
+    if (!inside(k, bits, width)) {
+      splits[at] = UNSPLIT;
+      return fitCubic(bits, 0, width, width, first, at) || fineEnough;
     }
-    anySplit = true;
-    boolean alone =
-        k + 1 == knots.length || knots[k + 1] - bits >= width || (knots[k + 1] ^ bits) < 0;
-    boolean below = fitCubic(bits, 0, splits[at] - 1, first, 4 * at);
-    boolean above = fitCubic(bits, splits[at], width, second, 4 * at);
-    return alone && (below && above || width <= 1 << 23 - FINEST);
+    int split = knots[k] - bits;
+    splits[at] = split << fineness;
+    boolean below = fitCubic(bits, 0, split - 1, width, first, at);
+    boolean above = fitCubic(bits, split, width, width, second, at);
+    return !inside(k + 1, bits, width) && (below && above || fineEnough);
+  }
+
+  /** The first knot beyond the float of {@code bits}, as an index. */
+  private int knotAfter(int bits) {
+    int k = Arrays.binarySearch(knots, bits + 1);
+    return k < 0 ? -1 - k : k;
+  }
+
+  private boolean inside(int k, int bits, int width) {
+    return k < knots.length && (knots[k] ^ bits) >= 0 && knots[k] - bits < width;
   }
 
   /**
-   * The cubic through the curve at 0, ¼, ¾ and 1 of the way {@code from … to} past {@code bits};
-   * or, where that would fall though the curve does not, through 0 and 1 with slopes that prevent
-   * it.
+   * Fits the curve from {@code from} to {@code to} floats past {@code bits}, in a segment of {@code
+   * width}; whether it came close.
    */
-  private boolean fitCubic(int bits, int from, int to, double[] into, int at) {
+  private boolean fitCubic(int bits, int from, int to, int width, double[] into, int at) {
     int way = to - from;
-    double a = value(bits, from);
-    double b = value(bits, from + 0.25 * way);
-    double c = value(bits, from + 0.75 * way);
-    double d = value(bits, to);
-    // Newton's divided differences, then powers of s = 0…1.
+    throughFour(
+        value(bits, from),
+        value(bits, from + 0.25 * way),
+        value(bits, from + 0.75 * way),
+        value(bits, to));
+    boolean close = close(bits, from, way);
+    double unit = way == 0 ? 0 : (double) width / way;
+    double scale = 1;
+    for (int power = 0; power < 4; power++) {
+      into[4 * at + power] = cubic[power] * scale;
+      scale *= unit;
+    }
+    return close;
+  }
+
+  /**
+   * The cubic through four values at 0, ¼, ¾ and 1; or the straight line between the first and the
+   * last, where the cubic would turn back though they do not.
+   */
+  private void throughFour(double a, double b, double c, double d) {
+    // Newton's divided differences, then powers.
     double ab = (b - a) * 4;
     double bc = (c - b) * 2;
     double cd = (d - c) * 4;
     double abc = (bc - ab) / 0.75;
     double bcd = (cd - bc) / 0.75;
-    double cubic = bcd - abc;
-    double square = abc - cubic;
-    double line = ab - 0.25 * abc + 0.1875 * cubic;
-    boolean rising = a <= b && b <= c && c <= d;
-    if (rising && falls(line, square, cubic)) {
-      // Ends with slopes from 0 to 3 times the secant: such a cubic does not fall (de Boor and
-      // Swartz 1977).
-      double rise = d - a;
-      double slopeAtEnd = within(line + 2 * square + 3 * cubic, 3 * rise);
-      line = within(line, 3 * rise);
-      square = 3 * rise - 2 * line - slopeAtEnd;
-      cubic = line + slopeAtEnd - 2 * rise;
+    cubic[0] = a;
+    cubic[3] = bcd - abc;
+    cubic[2] = abc - cubic[3];
+    cubic[1] = ab - 0.25 * abc + 0.1875 * cubic[3];
+    boolean rises = a <= b && b <= c && c <= d;
+    boolean falls = a >= b && b >= c && c >= d;
+    if (rises && leastSlope(1) < 0 || falls && leastSlope(-1) < 0) {
+      cubic[1] = d - a;
+      cubic[2] = 0;
+      cubic[3] = 0;
     }
-    double unit = way == 0 ? 0 : 1d / way; // a single float needs no more than its value
-    into[at] = a;
-    into[at + 1] = line * unit;
-    into[at + 2] = square * unit * unit;
-    into[at + 3] = cubic * unit * unit * unit;
-    return close(bits, from, way, a, line, square, cubic);
   }
 
-  private static double within(double slope, double most) {
-    return Math.max(0, Math.min(most, slope));
-  }
-
-  /** Whether {@code line·s + square·s² + cubic·s³} falls anywhere on 0…1. */
-  private static boolean falls(double line, double square, double cubic) {
-    double turn = -square / (3 * cubic);
+  /** The least slope on 0…1 of the cubic times {@code sign}. */
+  private double leastSlope(int sign) {
+    double line = sign * cubic[1];
+    double square = sign * cubic[2];
+    double atEnd = line + 2 * square + 3 * sign * cubic[3];
+    double turn = -cubic[2] / (3 * cubic[3]);
     boolean turns = turn > 0 && turn < 1;
-    return line < 0 || line + 2 * square + 3 * cubic < 0 || turns && line + square * turn < 0;
+    return Math.min(Math.min(line, atEnd), turns ? line + square * turn : line);
   }
 
-  private boolean close(
-      int bits, int from, int way, double a, double line, double square, double cubic) {
+  private boolean close(int bits, int from, int way) {
     for (double s : FARTHEST) {
       double wanted = value(bits, from + s * way);
-      double got = a + s * (line + s * (square + s * cubic));
+      double got = cubic[0] + s * (cubic[1] + s * (cubic[2] + s * cubic[3]));
       double bound = Math.max(Segments.ABSOLUTE, Segments.RELATIVE * Math.abs(wanted));
       if (!(Math.abs(got - wanted) <= bound)) {
         return false;

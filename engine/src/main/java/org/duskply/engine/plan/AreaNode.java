@@ -5,8 +5,8 @@ import org.duskply.engine.pixel.Planes;
 import org.duskply.engine.pixel.Region;
 
 /**
- * A node whose pixels depend on a neighbourhood of its inputs, or on none. Any rectangle can be asked for, and a pixel has the same
- * bits in each.
+ * A node whose pixels depend on a neighbourhood of its inputs, or on none. Any rectangle can be
+ * asked for, and a pixel has the same bits in each.
  */
 public non-sealed interface AreaNode extends Node {
   /**

@@ -6,8 +6,8 @@ import org.duskply.engine.frame.Lineariser;
 import org.duskply.engine.pixel.Region;
 
 /**
- * A frame in linear working light: three planes, and its coverage as a fourth where it has one. At a preview's scale {@code 1/n} a
- * pixel is the mean over {@code n × n} pixels of the file.
+ * A frame in linear working light: three planes, and its coverage as a fourth where it has one. At
+ * a preview's scale {@code 1/n} a pixel is the mean over {@code n × n} pixels of the file.
  */
 public final class FrameNode implements Node {
   private final String name;

@@ -10,9 +10,9 @@ import java.util.function.Predicate;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Turns point nodes into a {@link Program}. Values live in registers; a step and all that it alone needs stand inside the mix that
- * shows it, so that they run on the mask's runs only. A mix works in place on the register of the picture below where it is the
- * last to read it.
+ * Turns point nodes into a {@link Program}. Values live in registers; a step and all that it alone
+ * needs stand inside the mix that shows it, so that they run on the mask's runs only. A mix works
+ * in place on the register of the picture below where it is the last to read it.
  */
 final class Fusion {
   private final Predicate<Node> stage;
@@ -31,7 +31,8 @@ final class Fusion {
    * The program of {@code root}.
    *
    * @param stage which nodes are finished beforehand and only read
-   * @param inSpans whether mixes skip what their masks do not show; without, every mix is done in full by its own row method
+   * @param inSpans whether mixes skip what their masks do not show; without, every mix is done in
+   *     full by its own row method
    */
   static Program compile(PointNode root, Predicate<Node> stage, boolean inSpans) {
     Fusion fusion = new Fusion(node -> node != root && stage.test(node), inSpans);

@@ -6,12 +6,15 @@ import org.duskply.engine.pixel.Runs;
 import org.jspecify.annotations.Nullable;
 
 /**
- * One thing that a {@link Program} does to a span of a row. Registers are rows of floats, one set of planes each; every instruction
- * writes one register.
+ * One thing that a {@link Program} does to a span of a row. Registers are rows of floats, one set
+ * of planes each; every instruction writes one register.
  */
 sealed interface Instruction {
 
-  /** Runs the instruction on indices {@code from} up to {@code to} of the row that {@code state} stands on. */
+  /**
+   * Runs the instruction on indices {@code from} up to {@code to} of the row that {@code state}
+   * stands on.
+   */
   void run(RowState state, int from, int to);
 
   /** Reports what is read of frames and stages to run the instruction over {@code out}. */
@@ -102,8 +105,8 @@ sealed interface Instruction {
     }
 
     /**
-     * Runs the step on one run of the mask and mixes it in. The mask's row is fetched after the step has run, because masked steps
-     * inside it use the same room.
+     * Runs the step on one run of the mask and mixes it in. The mask's row is fetched after the
+     * step has run, because masked steps inside it use the same room.
      */
     void span(RowState state, int from, int to, Runs.Kind kind) {
       for (Instruction instruction : inner) {

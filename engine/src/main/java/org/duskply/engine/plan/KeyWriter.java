@@ -6,7 +6,10 @@ import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import org.duskply.engine.pixel.Region;
 
-/** Gathers what a content key stands for, unambiguously: every entry is written with its kind and length. */
+/**
+ * Gathers what a content key stands for, unambiguously: every entry is written with its kind and
+ * length.
+ */
 public final class KeyWriter {
   private final MessageDigest digest = sha256();
   private final ByteBuffer eight = ByteBuffer.allocate(8);

@@ -9,9 +9,10 @@ import java.util.Map;
 import org.duskply.engine.pixel.Region;
 
 /**
- * Content keys of nodes over regions: a hash of what the nodes do and of their inputs' keys over the regions they need. Where a
- * step's footprint misses the region the key is that of the picture below, so that an edit changes the keys of its own rows only.
- * One instance serves one thread; it remembers what it has computed.
+ * Content keys of nodes over regions: a hash of what the nodes do and of their inputs' keys over
+ * the regions they need. Where a step's footprint misses the region the key is that of the picture
+ * below, so that an edit changes the keys of its own rows only. One instance serves one thread; it
+ * remembers what it has computed.
  */
 public final class Keys {
   private final Map<Node, Map<Region, Key>> known = new IdentityHashMap<>();

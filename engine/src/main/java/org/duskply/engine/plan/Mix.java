@@ -6,9 +6,10 @@ import org.duskply.engine.pixel.Region;
 import org.jspecify.annotations.Nullable;
 
 /**
- * The one equation, and the only place where it stands: {@code w = mask · coverage · opacity} as one rounded product; where {@code
- * w} is 0 the bits of the picture below stay, where it is 1 the result is the step's value itself, else {@code b + w·(s − b)}.
- * Per channel, in linear light, in float32.
+ * The one equation, and the only place where it stands: {@code w = mask · coverage · opacity} as
+ * one rounded product; where {@code w} is 0 the bits of the picture below stay, where it is 1 the
+ * result is the step's value itself, else {@code b + w·(s − b)}. Per channel, in linear light, in
+ * float32.
  */
 public final class Mix implements PointNode {
   private final Node below;
@@ -28,11 +29,7 @@ public final class Mix implements PointNode {
    * @param opacity 0 to 1
    */
   public Mix(
-      Node below,
-      Node step,
-      @Nullable Node mask,
-      @Nullable FrameNode covering,
-      float opacity) {
+      Node below, Node step, @Nullable Node mask, @Nullable FrameNode covering, float opacity) {
     this.below = below;
     this.step = step;
     this.mask = mask;
@@ -106,7 +103,10 @@ public final class Mix implements PointNode {
     }
   }
 
-  /** Mixes {@code step} into {@code out}, which holds the picture below, by weights that may be anything from 0 to 1. */
+  /**
+   * Mixes {@code step} into {@code out}, which holds the picture below, by weights that may be
+   * anything from 0 to 1.
+   */
   static void mixed(
       float[] step,
       float @Nullable [] mask,
@@ -122,7 +122,10 @@ public final class Mix implements PointNode {
     }
   }
 
-  /** Mixes where every mask value lies strictly between 0 and 1 and nothing else covers: no weight is 0 or 1. */
+  /**
+   * Mixes where every mask value lies strictly between 0 and 1 and nothing else covers: no weight
+   * is 0 or 1.
+   */
   static void between(float[] step, float[] mask, float opacity, float[] out, int from, int to) {
     for (int i = from; i < to; i++) {
       float w = mask[i] * opacity;
@@ -139,7 +142,10 @@ public final class Mix implements PointNode {
     }
   }
 
-  /** The product of three floats, rounded once: two factors are exact in double, and a third of 1 leaves them so. */
+  /**
+   * The product of three floats, rounded once: two factors are exact in double, and a third of 1
+   * leaves them so.
+   */
   static float weight(float mask, float coverage, float opacity) {
     return (float) ((double) mask * coverage * opacity);
   }

@@ -4,8 +4,9 @@ import java.util.List;
 import org.duskply.engine.pixel.Region;
 
 /**
- * A picture or a mask as a pure function of its inputs: one corner of the graph that a recipe becomes. A picture has three planes
- * (a frame with coverage four), a mask one. Nodes are immutable, thread-safe, and compared by identity.
+ * A picture or a mask as a pure function of its inputs: one corner of the graph that a recipe
+ * becomes. A picture has three planes (a frame with coverage four), a mask one. Nodes are
+ * immutable, thread-safe, and compared by identity.
  */
 public sealed interface Node permits FrameNode, PointNode, AreaNode {
   /** What it is computed from. */
@@ -15,14 +16,19 @@ public sealed interface Node permits FrameNode, PointNode, AreaNode {
   int planes();
 
   /**
-   * The pixels of {@code within} where it is something of its own: elsewhere a mask is 0, and a picture is its first input. Pure,
-   * and monotone in {@code within}. May be larger than need be.
+   * The pixels of {@code within} where it is something of its own: elsewhere a mask is 0, and a
+   * picture is its first input. Pure, and monotone in {@code within}. May be larger than need be.
    */
   Region footprint(Region within);
 
-  /** The pixels of {@code inputs().get(input)} that are read to make {@code out}. Pure, and monotone in {@code out}. */
+  /**
+   * The pixels of {@code inputs().get(input)} that are read to make {@code out}. Pure, and monotone
+   * in {@code out}.
+   */
   Region needs(int input, Region out);
 
-  /** Writes what it does, without its inputs: equal descriptions and equal inputs give equal pixels. */
+  /**
+   * Writes what it does, without its inputs: equal descriptions and equal inputs give equal pixels.
+   */
   void describe(KeyWriter key);
 }

@@ -10,8 +10,8 @@ import java.util.Map;
 import java.util.Set;
 
 /**
- * A frozen graph ready to be rendered: its frames, and its stages so that each comes after those it reads. Immutable and
- * thread-safe.
+ * A frozen graph ready to be rendered: its frames, and its stages so that each comes after those it
+ * reads. Immutable and thread-safe.
  */
 public final class Plan {
   private final List<FrameNode> frames;
@@ -72,13 +72,14 @@ public final class Plan {
     return stages;
   }
 
-  /** Where the stage of a node stands; the node is a root of this plan, or one that its stages read. */
+  /**
+   * Where the stage of a node stands; the node is a root of this plan, or one that its stages read.
+   */
   public int stageOf(Node node) {
     return known(stageIndex, node);
   }
 
-  private static Stage stage(
-      Node node, Set<Node> staged, PlanSettings settings, Index index) {
+  private static Stage stage(Node node, Set<Node> staged, PlanSettings settings, Index index) {
     if (node instanceof FrameNode frame) {
       return new FrameStage(frame, index);
     }
@@ -111,7 +112,9 @@ public final class Plan {
     return staged;
   }
 
-  /** All nodes that the roots are made of, inputs first; the graph may be deep, so nothing recurses. */
+  /**
+   * All nodes that the roots are made of, inputs first; the graph may be deep, so nothing recurses.
+   */
   private static List<Node> topological(List<Node> roots) {
     List<Node> order = new ArrayList<>();
     Set<Node> seen = Collections.newSetFromMap(new IdentityHashMap<>());

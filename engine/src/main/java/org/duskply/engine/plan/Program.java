@@ -5,9 +5,9 @@ import org.duskply.engine.pixel.Planes;
 import org.duskply.engine.pixel.Region;
 
 /**
- * A fused run: a point node and all point nodes that it is made of, down to frames and finished stages, as instructions that work
- * through a chunk of pixels row by row while it is warm in cache. A step's instructions run only on the pixels that its mask shows.
- * Immutable.
+ * A fused run: a point node and all point nodes that it is made of, down to frames and finished
+ * stages, as instructions that work through a chunk of pixels row by row while it is warm in cache.
+ * A step's instructions run only on the pixels that its mask shows. Immutable.
  */
 public final class Program {
   private final List<FrameNode> frames;
@@ -66,8 +66,7 @@ public final class Program {
           instruction.run(state, 0, width);
         }
         for (int p = 0; p < out.count(); p++) {
-          System.arraycopy(
-              state.register(result)[p], 0, out.plane(p), out.at(left, y), width);
+          System.arraycopy(state.register(result)[p], 0, out.plane(p), out.at(left, y), width);
         }
       }
     }

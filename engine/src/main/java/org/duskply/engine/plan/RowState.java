@@ -7,7 +7,10 @@ import org.duskply.engine.pixel.Planes;
 import org.duskply.engine.pixel.Runs;
 import org.jspecify.annotations.Nullable;
 
-/** Where a running program stands, and its registers: one chunk's width of floats for each plane. Used by one thread. */
+/**
+ * Where a running program stands, and its registers: one chunk's width of floats for each plane.
+ * Used by one thread.
+ */
 final class RowState {
   private final List<FrameNode> frames;
   private final float[][][] registers;
@@ -94,7 +97,9 @@ final class RowState {
     Arrays.fill(out, end, to, 0f);
   }
 
-  /** Runs {@code mix} on each run of mask stage {@code leaf} between {@code from} and {@code to}. */
+  /**
+   * Runs {@code mix} on each run of mask stage {@code leaf} between {@code from} and {@code to}.
+   */
   void eachRun(int leaf, int from, int to, Instruction.MixSpans mix) {
     Runs runs = leaves.runs(leaf, row);
     if (runs == null || row < runs.area().top() || row >= runs.area().bottom()) {

@@ -5,7 +5,8 @@ import org.duskply.engine.pixel.Region;
 import org.duskply.engine.pixel.Runs;
 
 /**
- * A node that is finished, band by band, before others read it: a fused run, an area operation, or a frame as planes. Immutable.
+ * A node that is finished, band by band, before others read it: a fused run, an area operation, or
+ * a frame as planes. Immutable.
  */
 public sealed interface Stage permits FusedStage, AreaStage, FrameStage {
   /** The node that is finished here. */

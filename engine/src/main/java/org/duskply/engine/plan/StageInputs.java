@@ -6,12 +6,17 @@ import org.duskply.engine.pixel.Region;
 import org.duskply.engine.pixel.Runs;
 import org.jspecify.annotations.Nullable;
 
-/** What a stage reads while it is filled, by indices of the plan. Only what {@link Stage#needs} reported may be asked for. */
+/**
+ * What a stage reads while it is filled, by indices of the plan. Only what {@link Stage#needs}
+ * reported may be asked for.
+ */
 public interface StageInputs {
   /** Native samples of a frame that hold row {@code y} of the file's own size. */
   Samples samples(int frame, int y);
 
-  /** Planes of a stage that hold what is needed of row {@code y}; absent where it has nothing there. */
+  /**
+   * Planes of a stage that hold what is needed of row {@code y}; absent where it has nothing there.
+   */
   @Nullable Planes planes(int stage, int y);
 
   /** The runs of a mask stage in row {@code y}; absent where it has nothing there. */

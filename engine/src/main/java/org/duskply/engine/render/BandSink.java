@@ -8,7 +8,8 @@ public interface BandSink {
   /**
    * Encodes the rows of a band; pure and thread-safe.
    *
-   * @return what appends the encoded rows; run for every band once, from the top down, one at a time
+   * @return what appends the encoded rows; run for every band once, from the top down, one at a
+   *     time
    */
   Runnable encode(int band, Planes rows);
 

@@ -2,7 +2,10 @@ package org.duskply.engine.render;
 
 import org.duskply.engine.pixel.Region;
 
-/** How rows are counted in bands: band {@code k} holds rows {@code k·height} up to {@code (k + 1)·height}, above the canvas too. */
+/**
+ * How rows are counted in bands: band {@code k} holds rows {@code k·height} up to {@code (k +
+ * 1)·height}, above the canvas too.
+ */
 record Bands(int height) {
   /** The band of a row. */
   int of(int row) {

@@ -23,8 +23,8 @@ import org.duskply.engine.plan.Stop;
 import org.jspecify.annotations.Nullable;
 
 /**
- * One rendering of a plan into some outputs: the tasks for every unit, band, encoding and writing that is needed, each once, whatever
- * number of outputs share it. Used once.
+ * One rendering of a plan into some outputs: the tasks for every unit, band, encoding and writing
+ * that is needed, each once, whatever number of outputs share it. Used once.
  */
 public final class Job implements AutoCloseable {
   private final Plan plan;
@@ -90,8 +90,7 @@ public final class Job implements AutoCloseable {
    * @param budget bytes that may be taken; at least {@link #floorBytes}
    * @return the most bytes taken at once
    */
-  public long run(
-      Executor pool, int threads, long budget, DoubleConsumer progress, Stop stop) {
+  public long run(Executor pool, int threads, long budget, DoubleConsumer progress, Stop stop) {
     this.stop = stop;
     return sinkBytes
         + new Scheduler(graph, pool, threads, budget - sinkBytes, progress, stop).run();

@@ -11,9 +11,9 @@ import org.duskply.engine.plan.Plan;
 import org.duskply.engine.plan.StageNeeds;
 
 /**
- * What must be made for some bands of some stages: one walk from the outputs back to the frames. Each stage's bands with the region
- * that is needed of each, and each frame's units. A band whose region stays empty is never run, a unit that is not named never
- * read.
+ * What must be made for some bands of some stages: one walk from the outputs back to the frames.
+ * Each stage's bands with the region that is needed of each, and each frame's units. A band whose
+ * region stays empty is never run, a unit that is not named never read.
  */
 final class NeededBands {
   private final Plan plan;

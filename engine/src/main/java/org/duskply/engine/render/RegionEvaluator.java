@@ -19,8 +19,9 @@ import org.duskply.engine.plan.Stop;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Any rectangle of any picture of a plan, computed in the caller's thread by the same stages that render bands. Keeps the frames'
- * files open and a bounded number of bytes of decoded units. Thread-safe; calls take turns.
+ * Any rectangle of any picture of a plan, computed in the caller's thread by the same stages that
+ * render bands. Keeps the frames' files open and a bounded number of bytes of decoded units.
+ * Thread-safe; calls take turns.
  */
 public final class RegionEvaluator implements AutoCloseable {
   private final Plan plan;

@@ -13,8 +13,9 @@ import org.duskply.engine.plan.StageInputs;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Finished bands and decoded units while a job runs. Slots are made before the job starts; each is written by one task and read by
- * tasks that the scheduler starts after it, which is what makes the writes seen.
+ * Finished bands and decoded units while a job runs. Slots are made before the job starts; each is
+ * written by one task and read by tasks that the scheduler starts after it, which is what makes the
+ * writes seen.
  */
 final class Results implements StageInputs {
   private final Plan plan;

@@ -3,13 +3,15 @@ package org.duskply.engine.render;
 import java.util.PriorityQueue;
 
 /**
- * Which task may start next, and how many bytes are taken: the state machine behind {@link Scheduler}, for one thread at a time.
+ * Which task may start next, and how many bytes are taken: the state machine behind {@link
+ * Scheduler}, for one thread at a time.
  *
- * <p>Tasks stand in the graph's order. The <em>head</em> is the first that has not finished; all before it have, so it is always
- * ready, and it may always start. Any other ready task may start while the bytes of the tasks beyond the head, with its own, fit
- * into {@code budget − floorBytes}. Why this is safe: what the tasks up to the head hold is at most what a single thread would hold
- * there, {@code floorBytes}; the rest holds at most the rest of the budget; and since the head can always start, the job always
- * ends.
+ * <p>Tasks stand in the graph's order. The <em>head</em> is the first that has not finished; all
+ * before it have, so it is always ready, and it may always start. Any other ready task may start
+ * while the bytes of the tasks beyond the head, with its own, fit into {@code budget − floorBytes}.
+ * Why this is safe: what the tasks up to the head hold is at most what a single thread would hold
+ * there, {@code floorBytes}; the rest holds at most the rest of the budget; and since the head can
+ * always start, the job always ends.
  */
 final class Schedule {
   private enum State {

@@ -7,8 +7,9 @@ import org.duskply.engine.plan.Stop;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Carries a {@link TaskGraph} out on several threads. Workers take ready tasks in the graph's order as far as the {@link Schedule}
- * grants their bytes; a worker that finds none leaves, and the next finished task calls others back.
+ * Carries a {@link TaskGraph} out on several threads. Workers take ready tasks in the graph's order
+ * as far as the {@link Schedule} grants their bytes; a worker that finds none leaves, and the next
+ * finished task calls others back.
  */
 final class Scheduler {
   private final TaskGraph graph;

@@ -4,7 +4,9 @@ import org.duskply.engine.pixel.Planes;
 import org.duskply.engine.plan.Key;
 import org.jspecify.annotations.Nullable;
 
-/** Finished planes by their content keys. May forget at any time; never changes a bit. Thread-safe. */
+/**
+ * Finished planes by their content keys. May forget at any time; never changes a bit. Thread-safe.
+ */
 public interface Store {
   /** Keeps nothing. */
   Store NONE =

@@ -4,8 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * One piece of work: it reads what earlier tasks left, and leaves a result that is kept until the last of its readers has finished.
- * No task ever waits for another while it runs.
+ * One piece of work: it reads what earlier tasks left, and leaves a result that is kept until the
+ * last of its readers has finished. No task ever waits for another while it runs.
  */
 abstract class Task {
   private final List<Task> reads = new ArrayList<>();

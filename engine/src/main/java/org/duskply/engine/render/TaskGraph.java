@@ -10,9 +10,10 @@ import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Tasks in one fixed order in which a single thread could do them: each comes after all that it depends on, and as late as may be,
- * so that results are kept briefly. The most bytes that are alive at once in that order are {@link #floorBytes}: with so many, and
- * the rule of {@link Schedule}, every job ends. Immutable once built.
+ * Tasks in one fixed order in which a single thread could do them: each comes after all that it
+ * depends on, and as late as may be, so that results are kept briefly. The most bytes that are
+ * alive at once in that order are {@link #floorBytes}: with so many, and the rule of {@link
+ * Schedule}, every job ends. Immutable once built.
  */
 final class TaskGraph {
   private final List<Task> tasks;

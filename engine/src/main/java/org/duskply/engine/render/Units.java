@@ -6,7 +6,10 @@ import org.duskply.engine.frame.FrameSource;
 final class Units {
   private Units() {}
 
-  /** The unit of {@code source} that holds row {@code y}, which is in the picture: bisection, since units lie from the top down. */
+  /**
+   * The unit of {@code source} that holds row {@code y}, which is in the picture: bisection, since
+   * units lie from the top down.
+   */
   static int at(FrameSource source, int y) {
     int low = 0;
     int high = source.units() - 1;

@@ -6,7 +6,10 @@ import org.duskply.engine.plan.KeyWriter;
 import org.duskply.engine.plan.Node;
 import org.duskply.engine.plan.PointNode;
 
-/** A frame blended with the picture below, channel by channel: what {@code pop} and {@code lay} make before they are mixed in. */
+/**
+ * A frame blended with the picture below, channel by channel: what {@code pop} and {@code lay} make
+ * before they are mixed in.
+ */
 final class BlendNode implements PointNode {
   private final Node below;
   private final Node frame;

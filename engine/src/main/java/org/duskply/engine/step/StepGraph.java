@@ -25,8 +25,8 @@ import org.duskply.recipe.step.Verb;
 import org.jspecify.annotations.Nullable;
 
 /**
- * A recipe's steps as nodes: each is a function of the picture below it, mixed in by {@link Mix}. Steps that are skipped or have
- * opacity 0 leave nothing behind. One instance serves one thread.
+ * A recipe's steps as nodes: each is a function of the picture below it, mixed in by {@link Mix}.
+ * Steps that are skipped or have opacity 0 leave nothing behind. One instance serves one thread.
  */
 public final class StepGraph {
   private final Function<String, FrameNode> frames;

@@ -1,149 +1,165 @@
 package org.duskply.engine.adjust;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.duskply.engine.adjust.AdjustKernelContract.adjusted;
-import static org.duskply.engine.adjust.AdjustKernelContract.picture;
-import static org.duskply.engine.adjust.AdjustKernelContract.space;
-import static org.duskply.engine.adjust.CurveTest.curve;
 
-import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
-import java.util.stream.Stream;
+import java.util.Map;
+import java.util.function.DoubleUnaryOperator;
+import org.duskply.engine.testing.AdjustKernelContract;
+import org.duskply.engine.testing.Bits;
 import org.duskply.engine.testing.Close;
-import org.duskply.engine.testing.Digests;
-import org.duskply.engine.testing.Sequence;
-import org.duskply.engine.testing.reference.ReferenceAdjust;
-import org.duskply.engine.testing.reference.Srgb;
-import org.duskply.recipe.NamedSpace;
+import org.duskply.engine.testing.Lcg;
+import org.duskply.engine.testing.reference.EncodedAxis;
+import org.duskply.engine.testing.reference.HermiteCurve;
 import org.duskply.recipe.adjust.Adjustment;
 import org.duskply.recipe.adjust.Axis;
 import org.duskply.recipe.adjust.Channel;
 import org.duskply.recipe.adjust.Contrast;
+import org.duskply.recipe.adjust.Curve;
+import org.duskply.recipe.adjust.CurvePoint;
 import org.duskply.recipe.adjust.Exposure;
 import org.duskply.recipe.adjust.Power;
 import org.duskply.recipe.adjust.Saturation;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.MethodSource;
 
-/** Lists of adjustments: order, runs, and that no kind is forgotten. */
+/** The table of adjustments, and lists of them. */
 class AdjustmentsTest {
-  private static final Adjustment SOFT =
-      curve(Channel.RGB, Axis.ENCODED, 0, 0, 0.25, 0.15, 0.75, 0.85, 1, 1);
-  private static final Adjustment RED = curve(Channel.RED, Axis.ENCODED, 0, 0.02, 1, 0.97);
-  private static final Adjustment LIFT =
-      curve(Channel.LUMINANCE, Axis.ENCODED, 0, 0, 0.4, 0.46, 1, 1);
+  private static final List<CurvePoint> POINTS =
+      List.of(new CurvePoint(0, 0.02), new CurvePoint(0.4, 0.46), new CurvePoint(0.9, 0.95));
+  private static final Curve LIFT = new Curve(POINTS, Channel.RGB, Axis.ENCODED);
+  private static final Curve LIFT_LUMINANCE = new Curve(POINTS, Channel.LUMINANCE, Axis.ENCODED);
+  private static final Curve LIFT_LINEAR = new Curve(POINTS, Channel.BLUE, Axis.LINEAR);
 
-  private static final List<Adjustment> MIXED =
-      List.of(
-          new Exposure(0.3),
-          SOFT,
-          new Power(0.9),
-          RED,
-          new Contrast(0.15, 0.18, Channel.RGB),
-          LIFT,
-          new Contrast(0.1, 0.18, Channel.LUMINANCE),
-          new Saturation(1.1),
-          new Exposure(-0.2));
+  /** One of each kind that changes the picture, and one that does not. */
+  private static final Map<Class<?>, List<Adjustment>> CHANGING_AND_NOT =
+      Map.of(
+          Exposure.class, List.of(new Exposure(0.35), new Exposure(0)),
+          Curve.class, List.of(LIFT, diagonal()),
+          Power.class, List.of(new Power(0.9), new Power(1)),
+          Contrast.class,
+              List.of(
+                  new Contrast(0.15, 0.18, Channel.LUMINANCE),
+                  new Contrast(0, 0.18, Channel.LUMINANCE)),
+          Saturation.class, List.of(new Saturation(1.1), new Saturation(1)));
 
-  // Saturation at 1.1: as derived there with 1.3 for 7, so 11·2⁻²⁴; luminance: 16·2⁻²⁴ as in
-  // ContrastTest; together less than 2⁻¹⁹.
-  private static final double BOUND = 0x1p-19;
-
-  static Stream<Class<?>> kinds() {
-    return Stream.of(Adjustment.class.getPermittedSubclasses());
+  private static Curve diagonal() {
+    return new Curve(
+        List.of(new CurvePoint(0, 0), new CurvePoint(0.3, 0.3), new CurvePoint(0.8, 0.8)),
+        Channel.RGB,
+        Axis.ENCODED);
   }
 
-  /** A kind without its own test class would be a kind nobody holds to anything. */
-  @ParameterizedTest
-  @MethodSource("kinds")
-  void everyKindHasABindingAndIsHeldToTheContract(Class<?> kind)
-      throws ReflectiveOperationException {
-    Class<?> test =
-        Class.forName(getClass().getPackageName() + "." + kind.getSimpleName() + "Test");
-    assertThat(AdjustKernelContract.class).isAssignableFrom(test);
-    AdjustKernelContract contract =
-        (AdjustKernelContract) test.getDeclaredConstructor().newInstance();
-    assertThat(contract.kind).isEqualTo(kind);
-    assertThat(Bindings.of(contract.cases().get(0)).kind()).isEqualTo(kind);
+  private static float[][] noise() {
+    Lcg noise = new Lcg(42);
+    return new float[][] {
+      noise.samples(4099, -0.05, 2), noise.samples(4099, -0.05, 2), noise.samples(4099, -0.05, 2)
+    };
   }
 
-  @Test
-  void anEmptyListLeavesTheBits() {
-    assertThat(adjusted(List.of(), NamedSpace.SRGB, 0.1f, -0f, 3)).containsExactly(0.1f, -0f, 3);
+  private static float[][] done(Adjustment... adjustments) {
+    float[][] p = noise();
+    Working.kernel(adjustments).run(p[0], p[1], p[2], 0, p[0].length);
+    return p;
   }
 
   @Test
-  void aMixedListIsDoneInOrder() {
-    float[][] p = picture(2000);
-    float[][] made = picture(2000);
-    Adjustments.prepare(MIXED, space(NamedSpace.REC2020)).run(made[0], made[1], made[2], 0, 2000);
-    for (int i = 0; i < 2000; i++) {
-      double[] wanted =
-          ReferenceAdjust.of(MIXED, space(NamedSpace.REC2020), p[0][i], p[1][i], p[2][i]);
-      for (int c = 0; c < 3; c++) {
-        Close.check(i + "/" + c, made[c][i], wanted[c], BOUND);
+  void everyKindHasAKernelAnIdentityAndAContract() throws ClassNotFoundException {
+    for (Class<?> kind : Adjustment.class.getPermittedSubclasses()) {
+      assertThat(CHANGING_AND_NOT).containsKey(kind);
+      List<Adjustment> both = CHANGING_AND_NOT.getOrDefault(kind, List.of());
+      assertThat(Adjustments.identity(both.get(0))).isFalse();
+      assertThat(Bits.sha256(done(both.get(0)))).isNotEqualTo(Bits.sha256(noise()));
+      assertThat(Adjustments.identity(both.get(1))).isTrue();
+      assertThat(done(both.get(1))).isDeepEqualTo(noise());
+      Class<?> contract =
+          Class.forName(getClass().getPackageName() + "." + kind.getSimpleName() + "Test");
+      assertThat(contract).isAssignableTo(AdjustKernelContract.class);
+    }
+  }
+
+  @Test
+  void anEmptyListChangesNothing() {
+    assertThat(done()).isDeepEqualTo(noise());
+  }
+
+  @Test
+  void aListIsDoneInOrder() {
+    Adjustment[] list = {
+      new Exposure(0.5), LIFT_LUMINANCE, new Saturation(1.2), new Contrast(0.2, 0.18, Channel.RGB)
+    };
+    float[][] oneByOne = noise();
+    for (Adjustment adjustment : list) {
+      Working.kernel(adjustment).run(oneByOne[0], oneByOne[1], oneByOne[2], 0, oneByOne[0].length);
+    }
+    assertThat(done(list)).isDeepEqualTo(oneByOne);
+    Collections.reverse(java.util.Arrays.asList(list));
+    assertThat(Bits.sha256(done(list))).isNotEqualTo(Bits.sha256(oneByOne));
+  }
+
+  /** Three neighbours on the encoded axis come to one curve with a single rounding. */
+  @Test
+  void neighboursOnTheEncodedAxisShareOneWayThereAndBack() {
+    Curve green = new Curve(POINTS, Channel.GREEN, Axis.ENCODED);
+    float[][] got = done(LIFT, new Power(0.8), green);
+    float[][] in = noise();
+    DoubleUnaryOperator lift =
+        v -> HermiteCurve.at(new double[] {0, 0.4, 0.9}, new double[] {0.02, 0.46, 0.95}, v);
+    DoubleUnaryOperator power = v -> Math.signum(v) * StrictMath.pow(Math.abs(v), 0.8);
+    for (int p = 0; p < 3; p++) {
+      DoubleUnaryOperator both = lift.andThen(power);
+      DoubleUnaryOperator all = p == 1 ? both.andThen(lift) : both;
+      for (int i = 0; i < in[p].length; i++) {
+        double want = EncodedAxis.decode(all.applyAsDouble(EncodedAxis.encode(in[p][i])));
+        // The fit of Segments and one rounding.
+        Close.within("at " + in[p][i], got[p][i], want, 0x1p-23 * Math.abs(want) + 0x1p-33);
       }
     }
   }
 
   @Test
-  void orderCounts() {
-    List<Adjustment> turned = new ArrayList<>(MIXED);
-    Collections.reverse(turned);
-    float[] one = adjusted(MIXED, NamedSpace.SRGB, 0.3f, 0.2f, 0.1f);
-    float[] other = adjusted(turned, NamedSpace.SRGB, 0.3f, 0.2f, 0.1f);
-    assertThat(Math.abs(one[0] - other[0])).isGreaterThan(0.001f);
-  }
-
-  /** However long the run: one rounding and one cubic's error, a fraction of a code. */
-  @Test
-  void aRunOfTonesIsRoundedOnce() {
-    List<Adjustment> run = new ArrayList<>();
-    for (int i = 0; i < 4; i++) {
-      run.addAll(List.of(SOFT, new Power(0.8), new Exposure(0.1), new Power(1.25)));
-    }
-    float[] x = new Sequence(12).next(5000, 0, 1);
-    float[] made = x.clone();
-    Adjustments.prepare(run, space(NamedSpace.SRGB))
-        .run(made, new float[5000], new float[5000], 0, 5000);
-    for (int i = 0; i < 5000; i++) {
-      double wanted = ReferenceAdjust.of(run, space(NamedSpace.SRGB), x[i], 0, 0)[0];
-      Close.check(x[i], Srgb.encoded(made[i]), Srgb.encoded(wanted), 0.02 / 65535);
-    }
+  void anotherAxisOrKindBetweenThemParts() {
+    float[][] apart = done(LIFT);
+    Working.kernel(LIFT_LINEAR).run(apart[0], apart[1], apart[2], 0, apart[0].length);
+    assertThat(done(LIFT, LIFT_LINEAR)).isDeepEqualTo(apart);
   }
 
   @Test
-  void identitiesWithinARunDoNotDivideIt() {
-    List<Adjustment> plain = List.of(SOFT, new Power(0.9));
-    List<Adjustment> padded =
-        List.of(SOFT, new Saturation(1), new Contrast(0, 0.18, Channel.LUMINANCE), new Power(0.9));
-    float[] one = adjusted(plain, NamedSpace.SRGB, 0.3f, 0.2f, 0.1f);
-    assertThat(adjusted(padded, NamedSpace.SRGB, 0.3f, 0.2f, 0.1f)).containsExactly(one);
-  }
-
-  @Test
-  void aRunLongerThanTheLongestIsStillRight() {
-    List<Adjustment> run = new ArrayList<>();
-    for (int i = 0; i < 5 * Adjustments.LONGEST_RUN; i++) {
-      run.add(new Power(i % 2 == 0 ? 0.8 : 1.25));
+  void neutralChangeKeepsLuminanceExactBelowBlackToo() {
+    float[][] p = {{0.0001f, -0.01f, 0.3f}, {0f, 0.002f, 0.1f}, {0.0003f, -0.02f, 0.02f}};
+    double[] before = new double[3];
+    for (int i = 0; i < 3; i++) {
+      before[i] = luminance(p, i);
     }
-    run.add(new Power(2));
-    float[] made = adjusted(run, NamedSpace.SRGB, 0.3f, 0.2f, 0.1f);
-    float[] once = adjusted(List.of(new Power(2)), NamedSpace.SRGB, 0.3f, 0.2f, 0.1f);
-    for (int p = 0; p < 3; p++) {
-      Close.check(p, made[p], once[p], 1e-6); // six roundings, slopes up to 2
+    Working.kernel(new Contrast(-0.3, 0.18, Channel.LUMINANCE)).run(p[0], p[1], p[2], 0, 3);
+    for (int i = 0; i < 3; i++) {
+      double y = before[i];
+      double straight = 0.18 / 256;
+      double want =
+          Math.abs(y) < straight
+              ? y * StrictMath.pow(2, 8 * 0.3)
+              : Math.signum(y) * 0.18 * StrictMath.pow(Math.abs(y) / 0.18, 0.7);
+      Close.within("luminance of pixel " + i, luminance(p, i), want, 1e-6 * Math.abs(want) + 1e-9);
     }
   }
 
+  private static double luminance(float[][] p, int i) {
+    double[] w = Working.WEIGHTS;
+    return w[0] * p[0][i] + w[1] * p[1][i] + w[2] * p[2][i];
+  }
+
+  /** Bits of each kernel on noise: the same on every machine, Java, and interpreted. */
   @Test
   @Tag("bits")
-  void sameBitsEverywhere() {
-    float[][] made = picture(65536);
-    Adjustments.prepare(MIXED, space(NamedSpace.REC2020)).run(made[0], made[1], made[2], 0, 65536);
-    assertThat(Digests.of(made))
-        .isEqualTo("3c4217df300fc7bf7fb7c2b2c812ea484a7ab56468a771661f525a5f6708f002");
+  void bitsArePinned() {
+    assertThat(Bits.sha256(done(new Exposure(0.35)))).startsWith("9c0592fbb81203fd");
+    assertThat(Bits.sha256(done(LIFT))).startsWith("e39535b86b82b6e7");
+    assertThat(Bits.sha256(done(LIFT_LUMINANCE))).startsWith("20c175bb87935c84");
+    assertThat(Bits.sha256(done(LIFT_LINEAR))).startsWith("8ad27beef172815e");
+    assertThat(Bits.sha256(done(new Power(0.9)))).startsWith("e8751f48722b77f0");
+    assertThat(Bits.sha256(done(new Contrast(0.15, 0.18, Channel.RGB))))
+        .startsWith("91f3c2a4177a5b15");
+    assertThat(Bits.sha256(done(new Saturation(1.1)))).startsWith("1afa24b198293455");
   }
 }

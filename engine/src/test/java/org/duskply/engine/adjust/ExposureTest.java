@@ -3,43 +3,35 @@ package org.duskply.engine.adjust;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
-import org.duskply.recipe.NamedSpace;
-import org.duskply.recipe.adjust.Adjustment;
+import org.duskply.engine.testing.AdjustKernelContract;
 import org.duskply.recipe.adjust.Exposure;
 import org.junit.jupiter.api.Test;
 
-/** Stops are doublings. */
+/** More and less light: stops are doublings. */
 class ExposureTest extends AdjustKernelContract {
-  ExposureTest() {
-    super(Exposure.class);
-  }
-
   @Override
-  List<Adjustment> cases() {
-    return List.of(new Exposure(1), new Exposure(-0.5), new Exposure(0.01), new Exposure(20));
+  protected List<Case> cases() {
+    return List.of(exposed(1), exposed(-3), exposed(0.35), exposed(12.1), exposed(-20));
   }
 
-  @Override
-  List<Adjustment> identities() {
-    return List.of(new Exposure(0), new Exposure(-0.0));
+  private static Case exposed(double stops) {
+    double factor = StrictMath.pow(2, stops);
+    // The factor and the product are each rounded once: 2⁻²⁴ of the result, or a
+    // unit of the least float where it is denormal.
+    return new Case(
+        stops + " stops",
+        Working.kernel(new Exposure(stops)),
+        (r, g, b) -> new double[] {r * factor, g * factor, b * factor},
+        (in, want) -> 2 * 0x1p-24 * greatest(want) + Float.MIN_VALUE);
   }
 
-  @Override
-  double bound() {
-    return 2 * 0x1p-24; // the factor rounded, the product rounded
-  }
-
+  /** APEX: one stop is a doubling; a stop and its opposite cancel to the bit. */
   @Test
   void wholeStopsAreExact() {
-    float[] up = adjusted(List.of(new Exposure(2)), NamedSpace.SRGB, 0.1f, -0.2f, 3);
-    assertThat(up).containsExactly(0.4f, -0.8f, 12);
-    float[] down = adjusted(List.of(new Exposure(-3)), NamedSpace.SRGB, 0.8f, 0, 1e-20f);
-    assertThat(down).containsExactly(0.1f, 0, 1e-20f / 8);
-  }
-
-  @Test
-  void stopsInARowAddUp() {
-    List<Adjustment> row = List.of(new Exposure(0.25), new Exposure(0.5), new Exposure(0.25));
-    assertThat(adjusted(row, NamedSpace.SRGB, 0.3f, 0.6f, -1)).containsExactly(0.6f, 1.2f, -2);
+    float[][] p = {{0.05f, 0.1f}, {0.2f, 0.7f}, {0.3f, 65504f}};
+    Working.kernel(new Exposure(2)).run(p[0], p[1], p[2], 0, 2);
+    assertThat(p[0]).containsExactly(4 * 0.05f, 4 * 0.1f);
+    Working.kernel(new Exposure(-2)).run(p[0], p[1], p[2], 0, 2);
+    assertThat(p[2]).containsExactly(0.3f, 65504f);
   }
 }

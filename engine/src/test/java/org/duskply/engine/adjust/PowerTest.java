@@ -1,55 +1,50 @@
 package org.duskply.engine.adjust;
 
 import java.util.List;
+import java.util.function.DoubleUnaryOperator;
+import java.util.stream.Stream;
+import org.duskply.engine.testing.AdjustKernelContract;
 import org.duskply.engine.testing.Close;
-import org.duskply.engine.testing.reference.Srgb;
-import org.duskply.recipe.NamedSpace;
-import org.duskply.recipe.adjust.Adjustment;
+import org.duskply.engine.testing.reference.AdjustFormulas;
+import org.duskply.engine.testing.reference.EncodedAxis;
 import org.duskply.recipe.adjust.Power;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.CsvSource;
 
-/** A power of what the screen shows. */
+/** Powers of the encoded value. */
 class PowerTest extends AdjustKernelContract {
-  PowerTest() {
-    super(Power.class);
-  }
-
   @Override
-  List<Adjustment> cases() {
-    return List.of(new Power(0.45), new Power(0.9), new Power(1.2), new Power(3), new Power(20));
+  protected List<Case> cases() {
+    return Stream.of(0.05, 0.5, 0.9, 1.1, 2.0, 20.0).map(PowerTest::powered).toList();
   }
 
-  @Override
-  List<Adjustment> identities() {
-    return List.of(new Power(1));
+  private static Case powered(double p) {
+    DoubleUnaryOperator endless = AdjustFormulas.onEncodedAxis(AdjustFormulas.power(p));
+    // A power of 20 of what is far above white is more than a float can hold, and is held there.
+    DoubleUnaryOperator curve = x -> Math.min(Float.MAX_VALUE, endless.applyAsDouble(x));
+    // One rounding and the fit of Segments: 2⁻²⁴ + 2⁻²⁵ of the value. The least octave of floats is
+    // one cubic: a power of 0.05 of a denormal is off by less than 0.001.
+    return new Case(
+        "power " + p,
+        Working.kernel(new Power(p)),
+        (r, g, b) -> AdjustFormulas.each(curve, r, g, b),
+        (in, want) ->
+            denormal(in) ? 0.001 + 0x1p-23 * greatest(want) : 0x1p-23 * greatest(want) + 0x1p-33);
   }
 
-  @Override
-  double bound() {
-    return 0x1p-24 + 0x1p-25; // the curve's own error and its one rounding
-  }
-
-  /**
-   * Levels with only a middle slider, 1/γ: common practice, no source. 0.5 with γ 2.2 is
-   * 0.729740053, worked in Python.
-   */
-  @ParameterizedTest
-  @CsvSource({"0.5, 0.45454545454545453, 0.729740053", "0, 2, 0", "1, 2, 1", "0.25, 0.5, 0.5"})
-  void onTheEncodedAxis(double v, double power, double wanted) {
-    float x = (float) Srgb.linear(v);
-    float[] made = adjusted(List.of(new Power(power)), NamedSpace.SRGB, x, -x, 0.1f);
-    Close.check("plus", Srgb.encoded(made[0]), wanted, 2e-7);
-    Close.check("minus", Srgb.encoded(made[1]), -wanted, 2e-7);
-  }
-
-  @Test
-  void theSteepestLiftIsRightDownToTheLeastNormalFloat() {
-    Power steep = new Power(0.05);
-    for (float x : new float[] {Float.MIN_NORMAL, 1e-30f, 1e-20f, 1e-10f, 1e-5f, 0.1f, 1, 65504}) {
-      float[][] one = {{x}, {-x}, {0}};
-      follows(List.of(steep), NamedSpace.SRGB, one);
+  private static boolean denormal(double[] in) {
+    for (double v : in) {
+      if (v != 0 && Math.abs(v) < Float.MIN_NORMAL) {
+        return true;
+      }
     }
+    return false;
+  }
+
+  /** On the encoded axis black and white stay, and half squared is a quarter. */
+  @Test
+  void squareOfHalfIsAQuarterOnScreen() {
+    float[] v = {0f, 1f, (float) EncodedAxis.decode(0.5), -(float) EncodedAxis.decode(0.5)};
+    Working.kernel(new Power(2)).run(v, v.clone(), v.clone(), 0, 4);
+    Close.check("power", v, new double[] {0, 1, 0.0508760815, -0.0508760815}, 1e-7);
   }
 }

@@ -1,20 +1,18 @@
 package org.duskply.engine.blend;
 
-import static org.assertj.core.api.Assertions.assertThat;
-
+import org.duskply.engine.testing.BlendKernelContract;
+import org.duskply.engine.testing.reference.BlendFormulas;
 import org.duskply.recipe.step.Blend;
-import org.junit.jupiter.api.Test;
 
-/** The frame itself. */
+/** {@code normal}. */
 class NormalTest extends BlendKernelContract {
-  NormalTest() {
-    super(Blend.NORMAL);
+  @Override
+  protected BlendKernel kernel() {
+    return Blends.of(Blend.NORMAL);
   }
 
-  @Test
-  void bitsOfTheFrame() {
-    for (float f : EDGES) {
-      assertThat(Float.floatToRawIntBits(blend(0.3f, f))).isEqualTo(Float.floatToRawIntBits(f));
-    }
+  @Override
+  protected double formula(double below, double frame) {
+    return BlendFormulas.normal(below, frame);
   }
 }

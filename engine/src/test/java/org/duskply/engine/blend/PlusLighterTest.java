@@ -1,20 +1,18 @@
 package org.duskply.engine.blend;
 
-import static org.assertj.core.api.Assertions.assertThat;
-
+import org.duskply.engine.testing.BlendKernelContract;
+import org.duskply.engine.testing.reference.BlendFormulas;
 import org.duskply.recipe.step.Blend;
-import org.junit.jupiter.api.Test;
 
-/** The sum, as lights add; nothing clips. */
+/** {@code plus-lighter}. */
 class PlusLighterTest extends BlendKernelContract {
-  PlusLighterTest() {
-    super(Blend.PLUS_LIGHTER);
+  @Override
+  protected BlendKernel kernel() {
+    return Blends.of(Blend.PLUS_LIGHTER);
   }
 
-  @Test
-  void lightsAddPastWhite() {
-    assertThat(blend(0.75f, 0.5f)).isEqualTo(1.25f);
-    assertThat(blend(65504, 65504)).isEqualTo(131008);
-    assertThat(blend(0.5f, -0.125f)).isEqualTo(0.375f);
+  @Override
+  protected double formula(double below, double frame) {
+    return BlendFormulas.plusLighter(below, frame);
   }
 }

@@ -7,7 +7,9 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 
-/** A channel that fails once so many bytes have been written, in the middle of a write if need be. */
+/**
+ * A channel that fails once so many bytes have been written, in the middle of a write if need be.
+ */
 final class FaultyChannel implements SeekableByteChannel {
   private final SeekableByteChannel inner;
   private final IOException fault;

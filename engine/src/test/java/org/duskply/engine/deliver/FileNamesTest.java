@@ -41,8 +41,26 @@ class FileNamesTest {
   @ParameterizedTest
   @ValueSource(
       strings = {
-        "<tilte>.tif", "<shot>.tif", "<shot:YYYY>.tif", "<shot:>.tif", "<Title>.tif", "<>.tif", "a<b.tif", "a>b.tif",
-        "<<title>>.tif", "/a.tif", "a//b.tif", "a/", "../a.tif", "a/../b.tif", "./a.tif", "a\\b.tif", "C:a.tif", "", ".tif", "a/.b/c.tif"
+        "<tilte>.tif",
+        "<shot>.tif",
+        "<shot:YYYY>.tif",
+        "<shot:>.tif",
+        "<Title>.tif",
+        "<>.tif",
+        "a<b.tif",
+        "a>b.tif",
+        "<<title>>.tif",
+        "/a.tif",
+        "a//b.tif",
+        "a/",
+        "../a.tif",
+        "a/../b.tif",
+        "./a.tif",
+        "a\\b.tif",
+        "C:a.tif",
+        "",
+        ".tif",
+        "a/.b/c.tif"
       })
   void refuses(String template) {
     assertThat(FileNames.problem(template)).isNotNull().endsWith(".");
@@ -111,7 +129,8 @@ class FileNamesTest {
   void anyTitleGivesOnePartThatStaysInItsFolder(@ForAll String title) {
     String name = FileNames.resolve("<title>.tif", values(title, DUSK));
     assertThat(name).doesNotContain("/", "\\", "\0").endsWith(".tif").doesNotStartWith(".");
-    assertThat(name.getBytes(StandardCharsets.UTF_8).length).isLessThanOrEqualTo(SafeName.MAX_BYTES);
+    assertThat(name.getBytes(StandardCharsets.UTF_8).length)
+        .isLessThanOrEqualTo(SafeName.MAX_BYTES);
     assertThat(SafeName.part(name)).as("nothing left to mend").isEqualTo(name);
     Path out = Path.of("out");
     assertThat(OutFolder.file(out, name)).hasParentRaw(out);

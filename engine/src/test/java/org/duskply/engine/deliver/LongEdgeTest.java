@@ -38,14 +38,16 @@ class LongEdgeTest {
     int longer = Math.max(a, b);
     int shorter = Math.min(a, b);
     // Half the last digit of the quotient is told from a half by its remainder: 20 digits are
-    // enough for quotients of whole numbers below 2³¹, whose distance from a half is 0 or over 2⁻³².
+    // enough for quotients of whole numbers below 2³¹, whose distance from a half is 0 or over
+    // 2⁻³².
     int expected =
         BigDecimal.valueOf(shorter)
             .multiply(BigDecimal.valueOf(edge))
             .divide(BigDecimal.valueOf(longer), 20, RoundingMode.HALF_UP)
             .setScale(0, RoundingMode.HALF_UP)
             .intValueExact();
-    assertThat(LongEdge.size(longer, shorter, edge)).isEqualTo(new Size(edge, Math.max(1, expected)));
+    assertThat(LongEdge.size(longer, shorter, edge))
+        .isEqualTo(new Size(edge, Math.max(1, expected)));
     assertThat(LongEdge.size(shorter, longer, edge).height()).isEqualTo(edge);
   }
 

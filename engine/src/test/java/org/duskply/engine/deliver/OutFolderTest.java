@@ -45,7 +45,8 @@ class OutFolderTest {
   void refusesNamesOutside(String name) {
     assertThatThrownBy(() -> OutFolder.file(out, name))
         .isInstanceOf(DeliverException.class)
-        .hasMessage("\"" + name + "\" leads out of the folder /job/out that files are delivered to.");
+        .hasMessage(
+            "\"" + name + "\" leads out of the folder /job/out that files are delivered to.");
   }
 
   @Test
@@ -58,7 +59,8 @@ class OutFolderTest {
     Files.createDirectories(out.resolve("sub"));
     assertThatThrownBy(() -> OutFolder.file(out, "door/a.tif")).hasMessageContaining("leads out");
     assertThatThrownBy(() -> OutFolder.file(out, "door/x/a.tif")).hasMessageContaining("leads out");
-    assertThatThrownBy(() -> OutFolder.file(out, "dangling/a.tif")).hasMessageContaining("leads out");
+    assertThatThrownBy(() -> OutFolder.file(out, "dangling/a.tif"))
+        .hasMessageContaining("leads out");
     assertThat(OutFolder.file(out, "inner/a.tif")).isEqualTo(out.resolve("inner/a.tif"));
   }
 

@@ -40,7 +40,10 @@ class SafeFileTest {
     try (SafeFile file = SafeFile.open(target())) {
       write(file, "whole");
       assertThat(target()).doesNotExist();
-      assertThat(names(folder)).singleElement().asString().matches("\\.print\\.tif\\.[0-9a-f]{8}\\.part");
+      assertThat(names(folder))
+          .singleElement()
+          .asString()
+          .matches("\\.print\\.tif\\.[0-9a-f]{8}\\.part");
       assertThat(SafeFile.isLeftOver(folder.resolve(names(folder).get(0)))).isTrue();
       file.commit();
     }
@@ -154,7 +157,9 @@ class SafeFileTest {
     SafeFile file = SafeFile.open(target());
     write(file, "x");
     Files.createDirectory(target());
-    assertThatThrownBy(file::commit).isInstanceOf(DeliverException.class).hasMessageContaining("folder");
+    assertThatThrownBy(file::commit)
+        .isInstanceOf(DeliverException.class)
+        .hasMessageContaining("folder");
     assertThat(target()).isDirectory();
     assertThat(names(folder)).containsExactly("print.tif");
   }
@@ -174,7 +179,8 @@ class SafeFileTest {
           throw new AccessDeniedException(part.toString());
         };
     assertThatThrownBy(() -> SafeFile.open(target(), closed))
-        .hasMessage(target() + " cannot be written: you may not write in the folder " + folder + ".");
+        .hasMessage(
+            target() + " cannot be written: you may not write in the folder " + folder + ".");
   }
 
   @Test
@@ -206,7 +212,8 @@ class SafeFileTest {
   void aFaultAtAnyByteLeavesTheOldFile() throws IOException {
     Files.writeString(target(), "old");
     for (int bytes = 0; bytes < 12; bytes++) {
-      SafeFile file = SafeFile.open(target(), FaultyChannel.after(bytes, new IOException("cable pulled")));
+      SafeFile file =
+          SafeFile.open(target(), FaultyChannel.after(bytes, new IOException("cable pulled")));
       assertThatThrownBy(() -> write(file, "twelve bytes"))
           .isInstanceOf(DeliverException.class)
           .hasMessage(target() + " cannot be written: the system says \"cable pulled\".");

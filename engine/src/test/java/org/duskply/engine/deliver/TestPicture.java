@@ -1,6 +1,8 @@
 package org.duskply.engine.deliver;
 
+import java.util.Map;
 import java.util.Random;
+import java.util.concurrent.ConcurrentHashMap;
 import org.duskply.engine.colour.ColourSpace;
 import org.duskply.engine.colour.DecodeTable;
 import org.duskply.engine.pixel.Planes;
@@ -9,6 +11,8 @@ import org.duskply.recipe.NamedSpace;
 
 /** A picture of known codes, and the linear planes that stand for them. */
 final class TestPicture {
+  private static final Map<String, float[]> LINEAR = new ConcurrentHashMap<>();
+
   final int width;
   final int height;
   final int depth;
@@ -54,7 +58,9 @@ final class TestPicture {
 
   /** The linear rows of a band. */
   Planes rows(Region area) {
-    float[] linear = DecodeTable.of(ColourSpace.of(space).curve(0), 1 << depth);
+    float[] linear =
+        LINEAR.computeIfAbsent(
+            space + " " + depth, k -> DecodeTable.of(ColourSpace.of(space).curve(0), 1 << depth));
     Planes rows = new Planes(area, 3);
     for (int c = 0; c < 3; c++) {
       for (int y = area.top(); y < area.bottom(); y++) {

@@ -10,9 +10,11 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import org.duskply.engine.pixel.Region;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /** What every frame source keeps, whatever its file. */
+@Tag("bits")
 abstract class FrameSourceContract {
   /** A source of several units. */
   abstract FrameSource source();

@@ -17,7 +17,7 @@ class TiffSourceTest {
   private static int sample(int bits, int x, int y, int c) {
     int noise = (x * 7919 + y * 104729 + c * 1299709) * 0x9E3779B1 >>> 20;
     int v = (x * 37 + y * 11) * 64 + c * 9000 + noise;
-    return bits == 8 ? v >> 6 & 0xff : v & 0xffff;
+    return bits == 8 ? v >> 6 & 0xff : bits == 16 ? v & 0xffff : v * 104729;
   }
 
   /** A variant of the file; subclasses say how it is stored. */
@@ -60,7 +60,7 @@ class TiffSourceTest {
     @Test
     void isRandom() {
       assertThat(source().access()).isEqualTo(FrameSource.Access.RANDOM);
-      assertThat(source().unit(0).height()).isEqualTo(64);
+      assertThat(source().unit(0).height()).isEqualTo(16);
     }
   }
 
@@ -264,6 +264,73 @@ class TiffSourceTest {
     void hasNoAlpha() {
       assertThat(source().info().alpha()).isEqualTo(FrameInfo.Alpha.NONE);
       assertThat(source().info().channels()).isEqualTo(3);
+    }
+  }
+
+  @Nested
+  @DisplayName("8-bit RGB, PackBits, through the general reader")
+  class N extends Variant {
+    N() {
+      super(3, 8);
+    }
+
+    @Override
+    TiffFile store(TiffFile f) {
+      return f.compression(32773).strips(50);
+    }
+  }
+
+  @Nested
+  @DisplayName("8-bit grey, white is zero, PackBits, through the general reader")
+  class O extends Variant {
+    O() {
+      super(1, 8);
+    }
+
+    @Override
+    TiffFile store(TiffFile f) {
+      return f.shorts(262, 0).compression(32773).strips(50);
+    }
+
+    @Override
+    double expected(int x, int y, int channel) {
+      return 255 - sample(8, x, y, channel);
+    }
+  }
+
+  @Nested
+  @DisplayName("16-bit grey, white is zero, PackBits, big-endian, through the general reader")
+  class P extends Variant {
+    P() {
+      super(1, 16);
+    }
+
+    @Override
+    TiffFile store(TiffFile f) {
+      return f.order(ByteOrder.BIG_ENDIAN).shorts(262, 0).compression(32773).strips(50);
+    }
+
+    @Override
+    double expected(int x, int y, int channel) {
+      return 65535 - sample(16, x, y, channel);
+    }
+  }
+
+  @Nested
+  @DisplayName("32-bit grey, rounded to 16 bits, through the general reader")
+  class Q extends Variant {
+    Q() {
+      super(1, 32);
+    }
+
+    @Override
+    TiffFile store(TiffFile f) {
+      return f.strips(50);
+    }
+
+    @Override
+    double expected(int x, int y, int channel) {
+      return Math.rint((sample(32, x, y, channel) & 0xffffffffL) / 65537.0);
     }
   }
 }

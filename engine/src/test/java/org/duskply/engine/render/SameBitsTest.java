@@ -13,8 +13,8 @@ import org.duskply.engine.plan.Node;
 import org.duskply.engine.plan.Plan;
 import org.duskply.engine.plan.PlanSettings;
 import org.duskply.engine.plan.Stop;
-import org.duskply.engine.testing.Bits;
 import org.duskply.engine.testing.Collected;
+import org.duskply.engine.testing.PictureBits;
 import org.duskply.engine.testing.RandomGraph;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
@@ -24,7 +24,7 @@ import org.junit.jupiter.api.Test;
 class SameBitsTest {
   private static final int WIDTH = 53;
   private static final int HEIGHT = 41;
-  private static final int GRAPHS = 60;
+  private static final int GRAPHS = 20;
 
   private static Node picture(long seed) {
     return new RandomGraph(seed, WIDTH, HEIGHT).picture(6);
@@ -50,8 +50,7 @@ class SameBitsTest {
     Collected sink = new Collected(CANVAS);
     ExecutorService pool = Executors.newFixedThreadPool(threads);
     try (Job job =
-        new Job(
-            plan, List.of(new Output(picture, CANVAS, sink)), settings.bandRows(), store)) {
+        new Job(plan, List.of(new Output(picture, CANVAS, sink)), settings.bandRows(), store)) {
       long budget = tight ? job.floorBytes() : 1L << 30;
       long peak = job.run(pool, threads, budget, share -> {}, Stop.NEVER);
       assertThat(peak).isLessThanOrEqualTo(budget);
@@ -67,7 +66,7 @@ class SameBitsTest {
       Node picture = picture(seed);
       Planes plain = plainly(picture);
       for (int chunk : new int[] {1, 7, 16, 512}) {
-        Bits.same(
+        PictureBits.same(
             plain,
             evaluate(picture, CANVAS, new PlanSettings(64, chunk, true)),
             "seed " + seed + ", chunks of " + chunk);
@@ -90,7 +89,8 @@ class SameBitsTest {
                 top,
                 left + 1 + random.nextInt(WIDTH - left),
                 top + 1 + random.nextInt(HEIGHT - top));
-        Bits.same(plain, evaluate(picture, part, PlanSettings.DEFAULT), "seed " + seed + " " + part);
+        PictureBits.same(
+            plain, evaluate(picture, part, PlanSettings.DEFAULT), "seed " + seed + " " + part);
       }
     }
   }
@@ -104,12 +104,18 @@ class SameBitsTest {
         for (int threads : new int[] {1, 3}) {
           for (boolean tight : new boolean[] {true, false}) {
             Planes rendered =
-                render(
-                    picture, new PlanSettings(bandRows, 19, true), threads, Store.NONE, tight);
-            Bits.same(
+                render(picture, new PlanSettings(bandRows, 19, true), threads, Store.NONE, tight);
+            PictureBits.same(
                 plain,
                 rendered,
-                "seed " + seed + ", bands of " + bandRows + ", " + threads + " threads, tight " + tight);
+                "seed "
+                    + seed
+                    + ", bands of "
+                    + bandRows
+                    + ", "
+                    + threads
+                    + " threads, tight "
+                    + tight);
           }
         }
       }
@@ -120,7 +126,7 @@ class SameBitsTest {
   void unfusedBandsAreTheSameToo() {
     for (int seed = 0; seed < GRAPHS; seed++) {
       Node picture = picture(seed);
-      Bits.same(
+      PictureBits.same(
           plainly(picture),
           render(picture, new PlanSettings(8, 11, false), 2, Store.NONE, true),
           "seed " + seed);
@@ -135,10 +141,11 @@ class SameBitsTest {
       for (long limit : new long[] {3_000, 1 << 24}) {
         Store store = new BoundedStore(limit);
         PlanSettings settings = new PlanSettings(8, 512, true);
-        Bits.same(plain, render(picture, settings, 2, store, false), "first, seed " + seed);
-        // The same graph built anew has the same keys; nothing is decoded a second time where all was kept.
+        PictureBits.same(plain, render(picture, settings, 2, store, false), "first, seed " + seed);
+        // The same graph built anew has the same keys; nothing is decoded a second time where all
+        // was kept.
         Node again = picture(seed);
-        Bits.same(plain, render(again, settings, 2, store, false), "again, seed " + seed);
+        PictureBits.same(plain, render(again, settings, 2, store, false), "again, seed " + seed);
         if (limit > 1 << 20) {
           Plan plan = Plan.of(List.of(again), settings);
           Output output = new Output(again, CANVAS, new Collected(CANVAS));
@@ -160,11 +167,10 @@ class SameBitsTest {
     for (int seed = 0; seed < 1000; seed++) {
       Plan plan = Plan.of(List.of(picture), settings);
       Collected sink = new Collected(CANVAS);
-      try (Job job =
-          new Job(plan, List.of(new Output(picture, CANVAS, sink)), 6, Store.NONE)) {
+      try (Job job = new Job(plan, List.of(new Output(picture, CANVAS, sink)), 6, Store.NONE)) {
         runInAnyOrder(job.graph(), new Random(seed));
       }
-      Bits.same(plain, sink.picture(), "schedule " + seed);
+      PictureBits.same(plain, sink.picture(), "schedule " + seed);
     }
   }
 
@@ -210,7 +216,7 @@ class SameBitsTest {
     } finally {
       pool.shutdown();
     }
-    Bits.same(plain, a.picture(), "first output");
-    Bits.same(plain, b.picture(), "second output");
+    PictureBits.same(plain, a.picture(), "first output");
+    PictureBits.same(plain, b.picture(), "second output");
   }
 }

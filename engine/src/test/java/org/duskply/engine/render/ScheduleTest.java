@@ -59,7 +59,8 @@ class ScheduleTest {
         }
       }
       boolean start =
-          !startable.isEmpty() && running.size() < workers
+          !startable.isEmpty()
+              && running.size() < workers
               && (running.isEmpty() || random.nextBoolean());
       if (start) {
         int i = startable.get(random.nextInt(startable.size()));

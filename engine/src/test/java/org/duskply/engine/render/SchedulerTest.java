@@ -57,8 +57,7 @@ class SchedulerTest {
                 throw new IllegalArgumentException("the strip is torn");
               }
             });
-    assertThatThrownBy(
-            () -> new Scheduler(graph, pool, 4, 1 << 20, s -> {}, Stop.NEVER).run())
+    assertThatThrownBy(() -> new Scheduler(graph, pool, 4, 1 << 20, s -> {}, Stop.NEVER).run())
         .isInstanceOf(IllegalArgumentException.class)
         .hasMessage("the strip is torn");
     assertThat(ran.get()).isLessThan(60);
@@ -69,8 +68,7 @@ class SchedulerTest {
     AtomicInteger ran = new AtomicInteger();
     TaskGraph graph = chain(300, ran::incrementAndGet);
     assertThatThrownBy(
-            () ->
-                new Scheduler(graph, pool, 2, 1 << 20, s -> {}, () -> ran.get() >= 20).run())
+            () -> new Scheduler(graph, pool, 2, 1 << 20, s -> {}, () -> ran.get() >= 20).run())
         .isInstanceOf(CancellationException.class);
     assertThat(ran.get()).isBetween(20, 24);
   }

@@ -2,49 +2,37 @@ package org.duskply.engine.testing;
 
 import java.util.Locale;
 
-/**
- * The one tolerance of the tests: absolute up to 1, relative above. What fails says which value it
- * was, both numbers to nine digits, and the bound.
- */
+/** The one tolerance of tests: absolute up to 1, relative above. */
 public final class Close {
   private Close() {}
 
-  /** Fails unless {@code got} lies within {@code bound · max(1, |wanted|)} of {@code wanted}. */
-  public static void check(Object which, double got, double wanted, double bound) {
-    double room = bound * Math.max(1, Math.abs(wanted));
-    if (!(Math.abs(got - wanted) <= room) && Double.compare(got, wanted) != 0) {
+  /** Fails unless {@code got} is within {@code tolerance} of {@code want}. */
+  public static void check(String what, double got, double want, double tolerance) {
+    within(what, got, want, tolerance * Math.max(1, Math.abs(want)));
+  }
+
+  /** Fails unless {@code got} is within {@code bound} of {@code want}, both as they are. */
+  public static void within(String what, double got, double want, double bound) {
+    if (!(Math.abs(got - want) <= bound)) {
       throw new AssertionError(
           String.format(
               Locale.ROOT,
-              "[%s] %.9g, should be %.9g: %.3g apart, bound %.3g",
-              which,
+              "%s: got %.9g, want %.9g, off by %.3g where %.3g is allowed",
+              what,
               got,
-              wanted,
-              Math.abs(got - wanted),
-              room));
+              want,
+              Math.abs(got - want),
+              bound));
     }
   }
 
-  /** {@link #check(Object, double, double, double)} on each pair of values. */
-  public static void check(float[] got, double[] wanted, double bound) {
-    if (got.length != wanted.length) {
-      throw new AssertionError(got.length + " values, should be " + wanted.length);
+  /** Fails at the first sample that is not within {@code tolerance}. */
+  public static void check(String what, float[] got, double[] want, double tolerance) {
+    if (got.length != want.length) {
+      throw new AssertionError(what + ": " + got.length + " samples, want " + want.length);
     }
-    for (int i = 0; i < got.length; i++) {
-      check(i, got[i], wanted[i], bound);
-    }
-  }
-
-  /** Fails unless both are the same bits; −0 and 0 count as the same, as in a picture's hash. */
-  public static void sameBits(float[] got, float[] wanted) {
-    if (got.length != wanted.length) {
-      throw new AssertionError(got.length + " values, should be " + wanted.length);
-    }
-    for (int i = 0; i < got.length; i++) {
-      if (Float.floatToIntBits(got[i] + 0f) != Float.floatToIntBits(wanted[i] + 0f)) {
-        throw new AssertionError(
-            String.format(Locale.ROOT, "[%d] %.9g, should be %.9g", i, got[i], wanted[i]));
-      }
+    for (int i = 0; i < want.length; i++) {
+      check(what + " [" + i + "]", got[i], want[i], tolerance);
     }
   }
 }

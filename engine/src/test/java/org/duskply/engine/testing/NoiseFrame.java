@@ -8,7 +8,10 @@ import org.duskply.engine.frame.FrameSource;
 import org.duskply.engine.frame.Samples;
 import org.duskply.engine.pixel.Region;
 
-/** A frame of 16-bit noise that comes from nowhere: each sample is a hash of seed, place and channel. Some samples are black or full. */
+/**
+ * A frame of 16-bit noise that comes from nowhere: each sample is a hash of seed, place and
+ * channel. Some samples are black or full.
+ */
 public final class NoiseFrame implements FrameSource {
   private final long seed;
   private final FrameInfo info;
@@ -21,8 +24,7 @@ public final class NoiseFrame implements FrameSource {
   }
 
   /** A frame of 3 channels, or 4 with straight alpha. */
-  public NoiseFrame(
-      long seed, int width, int height, int channels, int unitRows, Access access) {
+  public NoiseFrame(long seed, int width, int height, int channels, int unitRows, Access access) {
     this.seed = seed;
     this.unitRows = unitRows;
     this.access = access;

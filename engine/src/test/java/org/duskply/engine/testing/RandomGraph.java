@@ -19,8 +19,9 @@ import org.duskply.recipe.NamedSpace;
 import org.jspecify.annotations.Nullable;
 
 /**
- * A graph by structure, not by recipe: steps of every shape that the planner may meet (masked or not, with coverage, opacities of 0
- * and 1, groups in groups, the picture below read twice, area operations on masks and on pictures) drawn by a seed.
+ * A graph by structure, not by recipe: steps of every shape that the planner may meet (masked or
+ * not, with coverage, opacities of 0 and 1, groups in groups, the picture below read twice, area
+ * operations on masks and on pictures) drawn by a seed.
  */
 public final class RandomGraph {
   private final Random random;
@@ -35,7 +36,8 @@ public final class RandomGraph {
     this.width = width;
     this.height = height;
     for (int i = 0; i < 5; i++) {
-      frames.add(frame(seed * 100 + i, i == 3 ? 4 : 3, i % 2 == 0 ? Access.RANDOM : Access.FORWARD));
+      frames.add(
+          frame(seed * 100 + i, i == 3 ? 4 : 3, i % 2 == 0 ? Access.RANDOM : Access.FORWARD));
     }
   }
 
@@ -58,7 +60,8 @@ public final class RandomGraph {
         new NoiseFrame(seed, width, height, channels, 1 + random.nextInt(20), access);
     ColourSpace srgb = ColourSpace.of(NamedSpace.SRGB);
     Lineariser lineariser = Lineariser.prepare(source.info(), srgb, srgb, random.nextInt(3) - 1);
-    return new FrameNode("f" + seed, source, lineariser, 1, "noise " + seed + " " + random.nextInt());
+    return new FrameNode(
+        "f" + seed, source, lineariser, 1, "noise " + seed + " " + random.nextInt());
   }
 
   private Node step(Node below, int depth) {
@@ -73,9 +76,11 @@ public final class RandomGraph {
       case 2:
         return new Mix(below, new Scale(below, 0.75f), mask, null, opacity);
       case 3:
-        return new Mix(below, new Blend(below, new Scale(frame, 1.5f)), mask, covering(frame), opacity);
+        return new Mix(
+            below, new Blend(below, new Scale(frame, 1.5f)), mask, covering(frame), opacity);
       case 4:
-        return new Mix(below, new Spread(below, 1 + random.nextInt(4), serial++), mask, null, opacity);
+        return new Mix(
+            below, new Spread(below, 1 + random.nextInt(4), serial++), mask, null, opacity);
       default:
         Node inner = below;
         for (int i = 0; i < 1 + random.nextInt(3); i++) {
@@ -191,7 +196,10 @@ public final class RandomGraph {
     }
   }
 
-  /** A box whose values depend on the place: full, half, striped, or noise that alternates too often for runs. */
+  /**
+   * A box whose values depend on the place: full, half, striped, or noise that alternates too often
+   * for runs.
+   */
   private record Box(Region box, int look) implements AreaNode {
     @Override
     public List<Node> inputs() {
@@ -244,7 +252,10 @@ public final class RandomGraph {
     }
   }
 
-  /** The greatest in a square about each pixel; pixels outside a mask's footprint are 0, a picture goes on by its edge. */
+  /**
+   * The greatest in a square about each pixel; pixels outside a mask's footprint are 0, a picture
+   * goes on by its edge.
+   */
   private record Spread(Node a, int reach, int serial) implements AreaNode {
     @Override
     public List<Node> inputs() {
@@ -258,9 +269,7 @@ public final class RandomGraph {
 
     @Override
     public Region footprint(Region within) {
-      return planes() == 1
-          ? a.footprint(within.grow(reach)).grow(reach).meet(within)
-          : within;
+      return planes() == 1 ? a.footprint(within.grow(reach)).grow(reach).meet(within) : within;
     }
 
     @Override

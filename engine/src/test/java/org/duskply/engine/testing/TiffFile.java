@@ -68,7 +68,7 @@ public final class TiffFile {
     return this;
   }
 
-  /** 1 none, 5 LZW, 8 or 32946 deflate. */
+  /** 1 none, 5 LZW, 8 or 32946 deflate, 32773 PackBits. */
   public TiffFile compression(int to) {
     compression = to;
     return this;
@@ -290,8 +290,20 @@ public final class TiffFile {
     return switch (compression) {
       case 5 -> lzw(plain);
       case 8, 32946 -> deflate(plain);
+      case 32773 -> packbits(plain);
       default -> plain;
     };
+  }
+
+  /** TIFF 6.0, section 9, as literal runs alone. */
+  private static byte[] packbits(byte[] plain) {
+    ByteArrayOutputStream out = new ByteArrayOutputStream();
+    for (int at = 0; at < plain.length; at += 128) {
+      int run = Math.min(128, plain.length - at);
+      out.write(run - 1);
+      out.write(plain, at, run);
+    }
+    return out.toByteArray();
   }
 
   /** The zlib form. */

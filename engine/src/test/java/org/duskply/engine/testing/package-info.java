@@ -1,4 +1,4 @@
-/** What tests of several packages share: a tolerance, sequences, double references, a metric. */
+/** What tests share: tolerances, deterministic pictures, edge values, and contracts of kernels. */
 @NullMarked
 package org.duskply.engine.testing;
 

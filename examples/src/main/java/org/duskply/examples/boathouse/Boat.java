@@ -29,7 +29,9 @@ final class Boat {
     boat.fittings();
   }
 
-  /** A point of the hull: {@code s} from the transom (0) to the stem (1), {@code t} keel to gunwale. */
+  /**
+   * A point of the hull: {@code s} from the transom (0) to the stem (1), {@code t} keel to gunwale.
+   */
   static Vec point(double s, double t, double side) {
     double z = (s - 0.45) * LENGTH;
     double fore = Maths.smooth(0.45, 1, s);

@@ -1,8 +1,8 @@
 package org.duskply.examples.boathouse;
 
 /**
- * What each light source alone would give, in linear light (red, green, blue in the primaries of the
- * frames), free of noise. A picture under any mix of the lights is a weighted sum of these.
+ * What each light source alone would give, in linear light (red, green, blue in the primaries of
+ * the frames), free of noise. A picture under any mix of the lights is a weighted sum of these.
  */
 public final class Buffers {
   private final int left;

@@ -18,9 +18,9 @@ import org.duskply.engine.colour.IccWriter;
 
 /**
  * Writes one frame as a 16-bit TIFF 6.0 file, as a raw converter would: deflated strips of 64 rows
- * with horizontal differences (predictor 2), the profile embedded, the shot's settings in Exif tags.
- * Strips are appended in order; the directory follows them and the header is set last, so that a
- * broken run leaves no file that looks whole.
+ * with horizontal differences (predictor 2), the profile embedded, the shot's settings in Exif
+ * tags. Strips are appended in order; the directory follows them and the header is set last, so
+ * that a broken run leaves no file that looks whole.
  */
 final class CameraTiff implements AutoCloseable {
   static final int ROWS_PER_STRIP = 64;

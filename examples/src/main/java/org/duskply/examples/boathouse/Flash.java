@@ -36,6 +36,6 @@ record Flash(Vec at, Vec towards, double cone, double power, double radius, doub
 
   /** The distance at which a pop has faded out. */
   double reach() {
-    return 14 * Math.sqrt(power);
+    return 8 * Math.sqrt(power);
   }
 }

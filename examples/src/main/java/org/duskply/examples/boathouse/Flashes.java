@@ -43,7 +43,14 @@ final class Flashes {
   private Flashes() {}
 
   private static Flash pop(
-      double x, double y, double z, double toX, double toY, double toZ, double cone, double power,
+      double x,
+      double y,
+      double z,
+      double toX,
+      double toY,
+      double toZ,
+      double cone,
+      double power,
       double warmth) {
     return new Flash(new Vec(x, y, z), new Vec(toX, toY, toZ), cone, power, 0.16, warmth);
   }

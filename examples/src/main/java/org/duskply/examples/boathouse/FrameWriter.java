@@ -19,7 +19,7 @@ import org.jspecify.annotations.Nullable;
  */
 final class FrameWriter {
   /** The part of the picture that the assistant, with shadow and mirror image, can touch. */
-  private static final double[] PERSON = {0.0, 0.40, 0.24, 0.80};
+  static final double[] PERSON = {0.0, 0.40, 0.24, 0.80};
 
   private final Path folder;
   private final int width;

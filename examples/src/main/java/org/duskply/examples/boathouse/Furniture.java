@@ -42,7 +42,9 @@ final class Furniture {
     return Axes.turned(on.origin(), 42 + degrees);
   }
 
-  /** Faces −z of its own axes; the sling hangs in a shallow curve from the back rail to the front. */
+  /**
+   * Faces −z of its own axes; the sling hangs in a shallow curve from the back rail to the front.
+   */
   private void deckChair(Axes on) {
     double w = 0.29;
     for (int side = -1; side <= 1; side += 2) {

@@ -10,9 +10,9 @@ import org.duskply.examples.trace.Texture;
 import org.duskply.examples.trace.Vec;
 
 /**
- * The boathouse: walls with five windows and a glazed door, roof, chimney. Its own axes start at the
- * corner nearest the camera, on the level of the deck: x along the gable (0 … −WIDTH to the left), z
- * along the side (0 … LENGTH).
+ * The boathouse: walls with five windows and a glazed door, roof, chimney. Its own axes start at
+ * the corner nearest the camera, on the level of the deck: x along the gable (0 … −WIDTH to the
+ * left), z along the side (0 … LENGTH).
  */
 final class House {
   static final double WIDTH = 6.4;
@@ -174,12 +174,13 @@ final class House {
     for (int side = -1; side <= 1; side += 2) {
       double middleX = -WIDTH / 2 + side * (WIDTH / 4 + eaves / 2 * (WIDTH / 2) / slope);
       double middleY = WALL + RISE / 2 - eaves / 2 * RISE / slope + 0.13;
-      Axes along = new Axes(
-              AXES.point(middleX, middleY, LENGTH / 2),
-              AXES.ahead().times(side),
-              AXES.up(),
-              AXES.right().times(side))
-          .pitched(-pitch);
+      Axes along =
+          new Axes(
+                  AXES.point(middleX, middleY, LENGTH / 2),
+                  AXES.ahead().times(side),
+                  AXES.up(),
+                  AXES.right().times(side))
+              .pitched(-pitch);
       scenery.built.add(
           new Block(along, LENGTH + 2 * verge, 0.09, span, new Slates(), scenery.seed()));
       double half = LENGTH / 2 + verge;

@@ -1,15 +1,19 @@
 package org.duskply.examples.boathouse;
 
 import java.io.IOException;
+import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Objects;
 import java.util.concurrent.Callable;
-import org.duskply.recipe.NamedSpace;
+import org.jspecify.annotations.Nullable;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
 
 /** Makes the demo's frames: {@code MakeFrames [--size WxH] [--out DIR] [--threads N]}. */
 @Command(
@@ -22,6 +26,8 @@ public final class MakeFrames implements Callable<Integer> {
 
   private static final int LEAST = 24;
   private static final int MOST = 12_000;
+
+  @Spec private @Nullable CommandSpec spec;
 
   @Option(names = "--size", defaultValue = "2400x1600", description = "Width x height in pixels.")
   private String size = "2400x1600";
@@ -38,26 +44,29 @@ public final class MakeFrames implements Callable<Integer> {
 
   @Override
   public Integer call() throws IOException {
+    CommandLine line = Objects.requireNonNull(spec).commandLine();
+    PrintWriter words = line.getOut();
     int[] wanted = parse(size);
     if (wanted.length == 0) {
-      System.err.printf(
-          "--size is %s; it should be WIDTHxHEIGHT, each %d to %d, such as 2400x1600.%n",
-          size, LEAST, MOST);
+      line.getErr()
+          .printf(
+              "--size is %s; it should be WIDTHxHEIGHT, each %d to %d, such as 2400x1600.%n",
+              size, LEAST, MOST);
       return 2;
     }
     int workers = threads > 0 ? threads : Runtime.getRuntime().availableProcessors();
-    String print = EDITION + " " + wanted[0] + "x" + wanted[1] + " " + NamedSpace.REC2020.key();
+    String print = EDITION + " " + wanted[0] + "x" + wanted[1] + " " + Sensor.PROFILE.key();
     Path mark = out.resolve("made-by.txt");
     if (made(mark, print)) {
-      System.out.printf("%s holds these frames already; nothing to do.%n", out);
+      words.printf("%s holds these frames already; nothing to do.%n", out);
       return 0;
     }
     Files.createDirectories(out);
     Files.deleteIfExists(mark);
-    System.out.printf("Building the scene, then %d rows of %d pixels.%n", wanted[1], wanted[0]);
-    new FrameWriter(out, wanted[0], wanted[1], workers).write(System.out::println);
+    words.printf("Building the scene, then %d rows of %d pixels.%n", wanted[1], wanted[0]);
+    new FrameWriter(out, wanted[0], wanted[1], workers).write(words::println);
     Files.writeString(mark, print + "\n", StandardCharsets.UTF_8);
-    System.out.printf("%d frames are in %s.%n", Evening.shots().size(), out);
+    words.printf("%d frames are in %s.%n", Evening.shots().size(), out);
     return 0;
   }
 

@@ -5,6 +5,7 @@ import org.duskply.examples.trace.Leaf;
 import org.duskply.examples.trace.Maths;
 import org.duskply.examples.trace.Noise;
 import org.duskply.examples.trace.Rod;
+import org.duskply.examples.trace.Surface;
 import org.duskply.examples.trace.Vec;
 
 /** What grows: the banks, grass, reeds, the willow, and spruces behind the house. */
@@ -47,7 +48,9 @@ final class Nature {
   }
 
   private static double rise(double inland, double bank, double slope) {
-    return -0.4 + (bank + 0.4) * Maths.smooth(-0.7, 0.9, inland) + slope * Math.max(0, inland - 0.5);
+    return -0.4
+        + (bank + 0.4) * Maths.smooth(-0.7, 0.9, inland)
+        + slope * Math.max(0, inland - 0.5);
   }
 
   private void land() {
@@ -122,7 +125,8 @@ final class Nature {
       double tall = (0.75 + 0.75 * Noise.unit(i, 3, seed)) * (1.15 - 0.45 * r);
       blade(foot, tall + 0.1, 0.014, i, seed, false);
       if (i % 9 == 0) {
-        Vec lean = new Vec(0.1 * (Noise.unit(i, 7, seed) - 0.5), 1, 0.1 * (Noise.unit(i, 8, seed) - 0.5));
+        Vec lean =
+            new Vec(0.1 * (Noise.unit(i, 7, seed) - 0.5), 1, 0.1 * (Noise.unit(i, 8, seed) - 0.5));
         Vec top = foot.plus(lean.times(tall + 0.25));
         scenery.rod(foot, top, 0.006, Textures::reed);
         Vec low = foot.plus(lean.times(tall + 0.08));
@@ -168,7 +172,7 @@ final class Nature {
     }
   }
 
-  private static void needles(org.duskply.examples.trace.Surface s) {
+  private static void needles(Surface s) {
     double tone = 0.5 + 0.6 * Noise.unit(s.seed, 27, 4);
     s.colour(0.035 * tone, 0.06 * tone, 0.032 * tone);
     s.through = 0.1;

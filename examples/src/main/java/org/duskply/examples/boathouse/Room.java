@@ -78,11 +78,14 @@ final class Room {
   }
 
   private void tables() {
-    double[][] places = {{-1.3, 2.1}, {-1.3, 5.2}, {-1.3, 8.3}, {-3.2, 3.6}, {-3.2, 6.9}, {-5.2, 1.3}};
+    double[][] places = {
+      {-1.3, 2.1}, {-1.3, 5.2}, {-1.3, 8.3}, {-3.2, 3.6}, {-3.2, 6.9}, {-5.2, 1.3}
+    };
     for (double[] at : places) {
       double x = at[0];
       double z = at[1];
-      scenery.box(AXES, p(x - 0.38, 0.72, z - 0.38), p(x + 0.38, 0.76, z + 0.38), Textures::roomOak);
+      scenery.box(
+          AXES, p(x - 0.38, 0.72, z - 0.38), p(x + 0.38, 0.76, z + 0.38), Textures::roomOak);
       scenery.box(AXES, p(x - 0.04, 0, z - 0.04), p(x + 0.04, 0.72, z + 0.04), Textures::roomOak);
       chair(x, z - 0.62, -1);
       chair(x, z + 0.62, 1);
@@ -104,12 +107,15 @@ final class Room {
   }
 
   private void lamps() {
-    double[][] places = {{-1.3, 2.1}, {-1.3, 5.2}, {-1.3, 8.3}, {-3.2, 3.6}, {-3.2, 6.9}, {-5.1, 5.0}, {-5.2, 1.3}};
+    double[][] places = {
+      {-1.3, 2.1}, {-1.3, 5.2}, {-1.3, 8.3}, {-3.2, 3.6}, {-3.2, 6.9}, {-5.1, 5.0}, {-5.2, 1.3}
+    };
     for (double[] at : places) {
       Vec lamp = AXES.point(at[0], 1.88, at[1]);
       scenery.roomLamps.add(lamp);
       scenery.add(new Ball(lamp, 0.10, Textures::roomLamp, scenery.seed()));
-      scenery.rod(lamp.plus(new Vec(0, 0.1, 0)), AXES.point(at[0], WALL, at[1]), 0.008, Textures::iron);
+      scenery.rod(
+          lamp.plus(new Vec(0, 0.1, 0)), AXES.point(at[0], WALL, at[1]), 0.008, Textures::iron);
     }
   }
 }

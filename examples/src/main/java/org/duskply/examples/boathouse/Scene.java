@@ -6,7 +6,9 @@ import org.duskply.examples.trace.Ray;
 import org.duskply.examples.trace.Tree;
 import org.duskply.examples.trace.Vec;
 
-/** The frozen scene: solid things, glass, and where the lamps are. Any number of threads may look. */
+/**
+ * The frozen scene: solid things, glass, and where the lamps are. Any number of threads may look.
+ */
 final class Scene {
   private final Tree built;
   private final Tree grown;

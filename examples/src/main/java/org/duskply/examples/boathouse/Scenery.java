@@ -28,10 +28,11 @@ final class Scenery {
     grown.add(shape);
   }
 
-  /** A box with its lower corner nearest the axes' origin at (x, y, z), in the axes' own directions. */
+  /**
+   * A box with its lower corner nearest the axes' origin at (x, y, z), in the axes' own directions.
+   */
   void box(Axes on, double[] from, double[] to, Texture texture) {
-    Axes at =
-        on.at((from[0] + to[0]) / 2, (from[1] + to[1]) / 2, (from[2] + to[2]) / 2);
+    Axes at = on.at((from[0] + to[0]) / 2, (from[1] + to[1]) / 2, (from[2] + to[2]) / 2);
     Shape box = new Block(at, to[0] - from[0], to[1] - from[1], to[2] - from[2], texture, seed());
     (House.isAligned(on) ? built : grown).add(box);
   }

@@ -8,8 +8,8 @@ import org.duskply.examples.trace.Texture;
 import org.duskply.examples.trace.Vec;
 
 /**
- * The boathouse's cladding: horizontal boards that lap over one another, each a little shaded by the
- * one above; on the inner side of the walls the plaster of the lit room.
+ * The boathouse's cladding: horizontal boards that lap over one another, each a little shaded by
+ * the one above; on the inner side of the walls the plaster of the lit room.
  */
 final class Shiplap implements Texture {
   private static final double BOARD = 0.165;
@@ -41,7 +41,10 @@ final class Shiplap implements Texture {
     double fine = Noise.at(along * 6, rows * 34, 904);
     double streak = Noise.fractal(along * 2.6, y * 0.35, 3, 905);
     double value =
-        0.80 + 0.42 * (tone - 0.5) + 0.6 * (grain - 0.5) + 0.35 * (fine - 0.5)
+        0.80
+            + 0.42 * (tone - 0.5)
+            + 0.6 * (grain - 0.5)
+            + 0.35 * (fine - 0.5)
             + 0.45 * (streak - 0.5);
     double lap = Maths.smooth(0, 0.10, up) * (1 - 0.45 * Maths.smooth(0.86, 1, up));
     value *= Maths.mix(0.30, 1, lap) * (joint < 0.004 ? 0.4 : 1);
@@ -52,7 +55,8 @@ final class Shiplap implements Texture {
         Maths.mix(0.075, 0.115, grey) * value);
     s.gloss = 0.05;
     s.shine = 16;
-    s.lean(0.10 * (grain - 0.5), up < 0.10 ? -0.9 : 0.10 + 0.08 * (fine - 0.5), 0.10 * (fine - 0.5));
+    s.lean(
+        0.10 * (grain - 0.5), up < 0.10 ? -0.9 : 0.10 + 0.08 * (fine - 0.5), 0.10 * (fine - 0.5));
   }
 
   private static void inside(Surface s, double x, double y, double z) {

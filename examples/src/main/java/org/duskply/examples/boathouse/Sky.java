@@ -56,7 +56,9 @@ final class Sky {
     light[5] = lobe * (0.075 * band + 0.075 * blush);
   }
 
-  /** Long banks of cloud, greyer than the sky in the dome's light, lit from below by the afterglow. */
+  /**
+   * Long banks of cloud, greyer than the sky in the dome's light, lit from below by the afterglow.
+   */
   private void clouds(double dx, double dy, double dz) {
     double s = 1 / (dy + 0.10);
     double x = dx * s;
@@ -128,7 +130,8 @@ final class Sky {
   }
 
   private static double ridge(int range, double bearing) {
-    double shape = Noise.fractal(bearing * (6.5 - range) * 0.62 + 5 * range, 0.7 * range, 6, 87 + range);
+    double shape =
+        Noise.fractal(bearing * (6.5 - range) * 0.62 + 5 * range, 0.7 * range, 6, 87 + range);
     double crag = Noise.fractal(bearing * 40, 2.0 + range, 4, 92 + range);
     double lift = range == 1 ? 0.012 : range == 2 ? 0.028 : range == 3 ? 0.050 : 0.062;
     double swell = range == 1 ? 0.07 : range == 2 ? 0.105 : range == 3 ? 0.14 : 0.165;
@@ -141,8 +144,10 @@ final class Sky {
     double far = range / 4.0;
     double rough = Noise.fractal(bearing * 60, tangent * 160, 4, 97 + range);
     double value = 0.72 + 0.56 * rough;
-    double mist = 0.62 * Maths.exp(-Math.max(0, tangent) / (0.012 + 0.012 * far)) * (range == 0 ? 0.35 : 1);
-    double haze = Maths.hold(0.05 + 0.80 * far * (1 - 0.15 * far) + mist * (0.4 + 0.6 * far), 0, 0.94);
+    double mist =
+        0.62 * Maths.exp(-Math.max(0, tangent) / (0.012 + 0.012 * far)) * (range == 0 ? 0.35 : 1);
+    double haze =
+        Maths.hold(0.05 + 0.80 * far * (1 - 0.15 * far) + mist * (0.4 + 0.6 * far), 0, 0.94);
     double lit = value * (0.75 + 0.25 * Maths.smooth(0, top + 1e-6, tangent));
     light[0] = Maths.mix(0.012 * lit, 0.150, haze);
     light[1] = Maths.mix(0.020 * lit, 0.205, haze);

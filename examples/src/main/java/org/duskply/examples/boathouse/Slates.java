@@ -5,7 +5,9 @@ import org.duskply.examples.trace.Noise;
 import org.duskply.examples.trace.Surface;
 import org.duskply.examples.trace.Texture;
 
-/** Roof slates in staggered rows, for a slab whose own axes run along the ridge and down the slope. */
+/**
+ * Roof slates in staggered rows, for a slab whose own axes run along the ridge and down the slope.
+ */
 final class Slates implements Texture {
   private static final double ROW = 0.21;
   private static final double WIDTH = 0.30;

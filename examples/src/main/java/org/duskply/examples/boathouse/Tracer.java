@@ -20,7 +20,7 @@ final class Tracer {
   private static final double LIFT = 1e-3;
 
   /** Light weaker than this is followed by chance only. */
-  private static final double FAINT = 0.02;
+  private static final double FAINT = 0.08;
 
   /** Farther out the tarn ends at the trees of the far shore. */
   private static final double SHORE = 150;
@@ -35,6 +35,7 @@ final class Tracer {
   private final double[] edges = new double[Lights.FLASHES];
   private final Vec[] axes = new Vec[Lights.FLASHES];
   private final double[] share = new double[16];
+  private final Glare glare;
   private final double pixel;
 
   /** Red, green, blue a light. */
@@ -43,6 +44,7 @@ final class Tracer {
   Tracer(Scene scene, double pixel) {
     this.scene = scene;
     this.pixel = pixel;
+    glare = new Glare(scene);
     for (int i = 0; i <= DEEPEST; i++) {
       rays[i] = new Ray();
       places[i] = new Surface();
@@ -58,6 +60,7 @@ final class Tracer {
     sampler.at(x, y, number);
     rays[0].from(View.EYE.x(), View.EYE.y(), View.EYE.z(), dx, dy, dz, FAR);
     follow(0, 1, 0);
+    glare.add(dx, dy, dz, sum);
   }
 
   /** Follows a ray that is set up in {@code rays[depth]} and adds what it sees, times a weight. */
@@ -128,7 +131,13 @@ final class Tracer {
     double z = ray.dz - twice * at.nz;
     double s = 1 / Math.sqrt(x * x + y * y + z * z);
     rays[depth + 1].from(
-        at.x + LIFT * at.flatX, at.y + LIFT * at.flatY, at.z + LIFT * at.flatZ, x * s, y * s, z * s, FAR);
+        at.x + LIFT * at.flatX,
+        at.y + LIFT * at.flatY,
+        at.z + LIFT * at.flatZ,
+        x * s,
+        y * s,
+        z * s,
+        FAR);
   }
 
   private static double fifth(double x) {
@@ -148,7 +157,8 @@ final class Tracer {
     at.nz = at.flatZ = 0;
     double x = at.x;
     double z = at.z;
-    double breeze = 0.35 + 1.1 * Maths.smooth(0.40, 0.72, Noise.fractal(x * 0.09, z * 0.16, 3, 121));
+    double breeze =
+        0.35 + 1.1 * Maths.smooth(0.40, 0.72, Noise.fractal(x * 0.09, z * 0.16, 3, 121));
     double swellX = Noise.at(x * 0.9, z * 1.5, 122) - 0.5;
     double swellZ = Noise.at(x * 0.8, z * 1.7, 123) - 0.5;
     double rippleX = Noise.at(x * 3.2, z * 6.5, 124) - 0.5;
@@ -197,7 +207,12 @@ final class Tracer {
     double body = Maths.smooth(0, 0.75, edge) * (1 - Maths.smooth(0.45, 1.0, high));
     body *= Maths.smooth(-0.12, 0.04, up) * (0.55 + 0.9 * Noise.at(bend * 9, up * 4, 133));
     double core = body * body;
-    add(Lights.BRAZIER, weight, 2.6 * body + 3.2 * core, 0.75 * body + 2.0 * core, 0.08 * body + 0.55 * core);
+    add(
+        Lights.BRAZIER,
+        weight,
+        2.6 * body + 3.2 * core,
+        0.75 * body + 2.0 * core,
+        0.08 * body + 0.55 * core);
   }
 
   /** All the lights that reach a place, through its texture, towards where the ray came from. */
@@ -218,10 +233,17 @@ final class Tracer {
     }
   }
 
-  private boolean hidden(Surface at, double dx, double dy, double dz, double distance, double side) {
+  private boolean hidden(
+      Surface at, double dx, double dy, double dz, double distance, double side) {
     double lift = LIFT * (1 + at.pixel) * side;
     shadow.from(
-        at.x + lift * at.flatX, at.y + lift * at.flatY, at.z + lift * at.flatZ, dx, dy, dz, distance);
+        at.x + lift * at.flatX,
+        at.y + lift * at.flatY,
+        at.z + lift * at.flatZ,
+        dx,
+        dy,
+        dz,
+        distance);
     return scene.blocks(shadow);
   }
 
@@ -256,7 +278,12 @@ final class Tracer {
       double[] light = sky.smooth(dx, Math.abs(dy), dz);
       double seen = !open ? 0.10 : dy < 0 ? 0.22 : 1;
       for (int k = 0; k < 2; k++) {
-        add(k, share * seen, at.red * light[3 * k], at.green * light[3 * k + 1], at.blue * light[3 * k + 2]);
+        add(
+            k,
+            share * seen,
+            at.red * light[3 * k],
+            at.green * light[3 * k + 1],
+            at.blue * light[3 * k + 2]);
       }
     }
   }
@@ -284,7 +311,17 @@ final class Tracer {
     double z = c.z() + u * h.z() + v * k.z() - at.z;
     double far = Math.sqrt(x * x + y * y + z * z);
     direct(
-        Lights.ROOMS, at, ray, weight * total, x / far, y / far, z / far, far - 0.02, 1, 0.60, 0.27);
+        Lights.ROOMS,
+        at,
+        ray,
+        weight * total,
+        x / far,
+        y / far,
+        z / far,
+        far - 0.02,
+        1,
+        0.60,
+        0.27);
   }
 
   /** Light of a pane on a place that faces it; the last term keeps it finite close to the glass. */
@@ -326,7 +363,17 @@ final class Tracer {
     double z = lamp.z() - at.z;
     double far = Math.sqrt(x * x + y * y + z * z);
     direct(
-        Lights.LANTERNS, at, ray, weight * total, x / far, y / far, z / far, far - 0.17, 1, 0.56, 0.22);
+        Lights.LANTERNS,
+        at,
+        ray,
+        weight * total,
+        x / far,
+        y / far,
+        z / far,
+        far - 0.17,
+        1,
+        0.56,
+        0.22);
   }
 
   /** Light of a lantern at a distance; little goes straight down through its foot. */
@@ -353,7 +400,18 @@ final class Tracer {
     double far = Math.sqrt(square);
     double lit = 2.3 / (square + 0.08) * (1 - Maths.smooth(9, 14, far));
     if (lit > 0.003 && at.circuit != Lights.BRAZIER) {
-      direct(Lights.BRAZIER, at, ray, weight * lit, x / far, y / far, z / far, far - 0.05, 1, 0.42, 0.10);
+      direct(
+          Lights.BRAZIER,
+          at,
+          ray,
+          weight * lit,
+          x / far,
+          y / far,
+          z / far,
+          far - 0.05,
+          1,
+          0.42,
+          0.10);
     }
   }
 
@@ -383,7 +441,17 @@ final class Tracer {
     z += r * (2 * sampler.value(36 + 40 * depth) - 1);
     double d = Math.sqrt(x * x + y * y + z * z);
     direct(
-        Lights.FLASH + f, at, ray, weight * lit, x / d, y / d, z / d, d - (f == Flashes.WITH_PERSON ? 0.75 : 0), flash.red(), flash.green(), flash.blue());
+        Lights.FLASH + f,
+        at,
+        ray,
+        weight * lit,
+        x / d,
+        y / d,
+        z / d,
+        d - (f == Flashes.WITH_PERSON ? 0.75 : 0),
+        flash.red(),
+        flash.green(),
+        flash.blue());
   }
 
   /**
@@ -391,8 +459,17 @@ final class Tracer {
    * Faint light is followed by chance, and counted for more when it is.
    */
   private void direct(
-      int light, Surface at, Ray ray, double strength, double dx, double dy, double dz, double distance,
-      double r, double g, double b) {
+      int light,
+      Surface at,
+      Ray ray,
+      double strength,
+      double dx,
+      double dy,
+      double dz,
+      double distance,
+      double r,
+      double g,
+      double b) {
     double cos = at.nx * dx + at.ny * dy + at.nz * dz;
     double flat = at.flatX * dx + at.flatY * dy + at.flatZ * dz;
     double matt = flat > 0 && cos > 0 ? cos * (1 - 0.4 * at.through) : 0;
@@ -418,7 +495,12 @@ final class Tracer {
       double half = (hx * at.nx + hy * at.ny + hz * at.nz) / Math.sqrt(hx * hx + hy * hy + hz * hz);
       bright = lit * cos * at.gloss * 0.25 * (at.shine + 2) / 8 * Maths.pow(half, at.shine);
     }
-    add(light, 1, r * (w * at.red + bright), g * (w * at.green + bright), b * (w * at.blue + bright));
+    add(
+        light,
+        1,
+        r * (w * at.red + bright),
+        g * (w * at.green + bright),
+        b * (w * at.blue + bright));
   }
 
   /** The lit room: all its lamps, the shadow of one of them at a time, and light from the walls. */

@@ -4,7 +4,8 @@ import org.duskply.examples.trace.Vec;
 
 /**
  * The camera's view: level, with the picture plane upright and the lens shifted instead of tilted,
- * so that verticals stay vertical. Coordinates in the picture are fractions of its width and height.
+ * so that verticals stay vertical. Coordinates in the picture are fractions of its width and
+ * height.
  */
 final class View {
   static final Vec EYE = new Vec(0, 2.05, 0);

@@ -57,8 +57,7 @@ final class Waterside {
         p(DECK_SIDE - 0.02, -0.30, DECK_FRONT),
         p(DECK_SIDE + 0.03, -0.045, LENGTH + 0.6),
         Textures::tarred);
-    scenery.box(
-        low, p(-WIDTH, -1.0, -0.4), p(-0.4, -0.06, LENGTH), Textures::stone);
+    scenery.box(low, p(-WIDTH, -1.0, -0.4), p(-0.4, -0.06, LENGTH), Textures::stone);
     for (double x = DECK_LEFT + 0.2; x <= DECK_SIDE; x += 2.05) {
       pile(x, DECK_FRONT + 0.22, -0.05);
     }
@@ -111,10 +110,7 @@ final class Waterside {
     for (int side = -1; side <= 1; side += 2) {
       double z = side * (half - 0.06);
       scenery.box(
-          on,
-          p(-length / 2, -0.24, z - 0.045),
-          p(length / 2, -0.045, z + 0.045),
-          Textures::tarred);
+          on, p(-length / 2, -0.24, z - 0.045), p(length / 2, -0.045, z + 0.045), Textures::tarred);
       for (double x = -length / 2 + 0.9; x < length / 2 - 1; x += 2.3) {
         Vec foot = on.point(x, -1.1, side * (half + 0.09));
         scenery.rod(foot, foot.plus(new Vec(0, 1.55, 0)), 0.085, Textures::tarred);
@@ -183,10 +179,16 @@ final class Waterside {
     Axes world = Axes.turned(new Vec(0, 0, 0), 0);
     if (front) {
       scenery.box(
-          world, p(from, low, QUAY_FRONT + 0.03), p(to, low + 0.21, QUAY_FRONT + 0.3), Textures::stone);
+          world,
+          p(from, low, QUAY_FRONT + 0.03),
+          p(to, low + 0.21, QUAY_FRONT + 0.3),
+          Textures::stone);
     } else {
       scenery.box(
-          world, p(QUAY_RIGHT - 0.3, low, from), p(QUAY_RIGHT - 0.03, low + 0.21, to), Textures::stone);
+          world,
+          p(QUAY_RIGHT - 0.3, low, from),
+          p(QUAY_RIGHT - 0.03, low + 0.21, to),
+          Textures::stone);
     }
   }
 

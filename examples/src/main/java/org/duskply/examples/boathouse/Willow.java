@@ -6,7 +6,9 @@ import org.duskply.examples.trace.Noise;
 import org.duskply.examples.trace.Rod;
 import org.duskply.examples.trace.Vec;
 
-/** The willow at the right: a leaning trunk, limbs that arch out, and hundreds of hanging switches. */
+/**
+ * The willow at the right: a leaning trunk, limbs that arch out, and hundreds of hanging switches.
+ */
 final class Willow {
   private static final int LIMBS = 17;
   private static final int SWITCHES = 8;
@@ -44,7 +46,8 @@ final class Willow {
       double arch = Maths.sin(Math.min(1, 1.12 * k) * Math.PI / 2) - 0.25 * k * k;
       double wag = 0.25 * (n(limb, 10 + i) - 0.5);
       Vec next =
-          fork.plus(way.times(out * k)).plus(new Vec(wag, up * arch, 0.25 * (n(limb, 30 + i) - 0.5)));
+          fork.plus(way.times(out * k))
+              .plus(new Vec(wag, up * arch, 0.25 * (n(limb, 30 + i) - 0.5)));
       double r = 0.10 * (1 - k) * (1 - k) + 0.014;
       part(before, next, r + 0.015, r);
       if (i >= 2) {
@@ -78,7 +81,9 @@ final class Willow {
     for (int i = 1; i <= leaves; i++) {
       double k = (double) i / leaves;
       double drop = length * k;
-      Vec at = top.plus(way.times(Math.sqrt(k) * Math.min(1.6, length * 0.5))).plus(new Vec(0, -drop, 0));
+      Vec at =
+          top.plus(way.times(Math.sqrt(k) * Math.min(1.6, length * 0.5)))
+              .plus(new Vec(0, -drop, 0));
       int leaf = id * 128 + i;
       if (i % 6 == 0 || i == leaves) {
         part(before, at, 0.0035, 0.003);

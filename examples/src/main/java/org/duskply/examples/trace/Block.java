@@ -1,6 +1,8 @@
 package org.duskply.examples.trace;
 
-/** A box with any orientation: plank, wall, stone, step. Its own axes are in metres from its centre. */
+/**
+ * A box with any orientation: plank, wall, stone, step. Its own axes are in metres from its centre.
+ */
 public final class Block extends Shape {
   private static final double NEAR = 1e-5;
   private final double cx;
@@ -91,8 +93,7 @@ public final class Block extends Shape {
   private static Vec[] corners(Axes axes, double x, double y, double z) {
     Vec[] corners = new Vec[8];
     for (int i = 0; i < 8; i++) {
-      corners[i] =
-          axes.point((i & 1) == 0 ? -x : x, (i & 2) == 0 ? -y : y, (i & 4) == 0 ? -z : z);
+      corners[i] = axes.point((i & 1) == 0 ? -x : x, (i & 2) == 0 ? -y : y, (i & 4) == 0 ? -z : z);
     }
     return corners;
   }

@@ -62,7 +62,11 @@ public final class Facet extends Shape {
     Vec flat = edge2.cross(edge3).unit();
     at.face(flat.x(), flat.y(), flat.z(), ray);
     Vec round =
-        first.facing().times(c).plus(second.facing().times(ray.a)).plus(third.facing().times(ray.b));
+        first
+            .facing()
+            .times(c)
+            .plus(second.facing().times(ray.a))
+            .plus(third.facing().times(ray.b));
     Vec n = round.unit();
     double side = n.x() * at.nx + n.y() * at.ny + n.z() * at.nz < 0 ? -1 : 1;
     at.nx = n.x() * side;

@@ -71,8 +71,13 @@ public final class Maths {
     double q = Math.min(ax, ay) / Math.max(Math.max(ax, ay), 1e-300);
     double s = q * q;
     double a =
-        q * (0.99997726 + s * (-0.33262347 + s * (0.19354346 + s * (-0.11643287 + s * 0.05265332
-            - s * s * 0.01172120))));
+        q
+            * (0.99997726
+                + s
+                    * (-0.33262347
+                        + s
+                            * (0.19354346
+                                + s * (-0.11643287 + s * 0.05265332 - s * s * 0.01172120))));
     a = ay > ax ? Math.PI / 2 - a : a;
     a = x < 0 ? Math.PI - a : a;
     return y < 0 ? -a : a;

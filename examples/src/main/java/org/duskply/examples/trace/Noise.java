@@ -8,7 +8,10 @@ public final class Noise {
 
   /** A hash of three numbers; all 32 bits are well mixed. */
   public static int hash(int a, int b, int c) {
-    int h = a * 0x9E3779B1 ^ Integer.rotateLeft(b * 0x85EBCA77, 13) ^ Integer.rotateLeft(c * 0xC2B2AE3D, 21);
+    int h =
+        a * 0x9E3779B1
+            ^ Integer.rotateLeft(b * 0x85EBCA77, 13)
+            ^ Integer.rotateLeft(c * 0xC2B2AE3D, 21);
     h ^= h >>> 16;
     h *= 0x7FEB352D;
     h ^= h >>> 15;

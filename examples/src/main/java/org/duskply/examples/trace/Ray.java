@@ -2,7 +2,9 @@ package org.duskply.examples.trace;
 
 import org.jspecify.annotations.Nullable;
 
-/** A ray on its way and the nearest shape it has met; one a worker and depth, used again and again. */
+/**
+ * A ray on its way and the nearest shape it has met; one a worker and depth, used again and again.
+ */
 public final class Ray {
   public double ox;
   public double oy;

@@ -1,9 +1,9 @@
 package org.duskply.examples.trace;
 
 /**
- * Evenly spread random numbers that depend on nothing but pixel, sample and purpose: a hash of pixel
- * and purpose, moved on by a fixed irrational step a sample (two steps that spread evenly over a
- * square, for even and odd purposes).
+ * Evenly spread random numbers that depend on nothing but pixel, sample and purpose: a hash of
+ * pixel and purpose, moved on by a fixed irrational step a sample (two steps that spread evenly
+ * over a square, for even and odd purposes).
  */
 public final class Sampler {
   private static final double STEP = 0.5698402909980532;

@@ -1,6 +1,8 @@
 package org.duskply.examples.trace;
 
-/** The place where a ray met a shape: where it is, which way it faces, and how its texture looks. */
+/**
+ * The place where a ray met a shape: where it is, which way it faces, and how its texture looks.
+ */
 public final class Surface {
   /** The place in the world. */
   public double x;
@@ -20,7 +22,9 @@ public final class Surface {
   public double flatY;
   public double flatZ;
 
-  /** The place on the shape, in metres along its own axes (kinds without axes: their parameters). */
+  /**
+   * The place on the shape, in metres along its own axes (kinds without axes: their parameters).
+   */
   public double u;
 
   public double v;

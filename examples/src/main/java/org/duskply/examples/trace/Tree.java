@@ -4,8 +4,8 @@ import java.util.List;
 
 /**
  * A tree of enclosing boxes over shapes, split where the summed area of the halves is least (16
- * slices along the longest side). The boxes lie along axes of the tree's own: those along which most
- * of its shapes are built, so that the boxes are tight. Frozen once made.
+ * slices along the longest side). The boxes lie along axes of the tree's own: those along which
+ * most of its shapes are built, so that the boxes are tight. Frozen once made.
  */
 public final class Tree {
   private static final int SLICES = 16;
@@ -14,24 +14,20 @@ public final class Tree {
   private final Axes axes;
   private final Shape[] shapes;
 
-  /** Six numbers a node: the corners of its box, rounded outward. */
-  private final float[] boxes;
+  /**
+   * Eight numbers a node, so that a node fills half a cache line: the corners of its box, as bits
+   * of floats rounded outward; then for an inner node its second child (the first follows it) and
+   * −1 − the axis of its split, for a leaf its first shape and how many.
+   */
+  private final int[] nodes;
 
-  /** Inner node: its second child (the first follows it). Leaf: −1 − the first shape. */
-  private final int[] next;
-
-  /** Inner node: −1 − the axis of its split. Leaf: how many shapes. */
-  private final int[] count;
-
-  private int nodes;
+  private int count;
 
   public Tree(List<Shape> all, Axes axes) {
     this.axes = axes;
     shapes = all.toArray(new Shape[0]);
     int most = Math.max(1, 2 * shapes.length);
-    boxes = new float[6 * most];
-    next = new int[most];
-    count = new int[most];
+    nodes = new int[8 * most];
     double[][] own = new double[shapes.length][];
     for (int i = 0; i < shapes.length; i++) {
       own[i] = shapes[i].box(axes);
@@ -67,31 +63,31 @@ public final class Tree {
     int sideY = ray.dy < 0 ? 4 : 1;
     int sideZ = dz < 0 ? 5 : 2;
     int[] stack = ray.stack;
-    float[] boxes = this.boxes;
+    int[] nodes = this.nodes;
     int depth = 0;
     int node = 0;
     boolean met = false;
     while (true) {
-      int b = 6 * node;
-      double in = (boxes[b + sideX] - ox) * ix;
-      double out = (boxes[b + 3 - sideX] - ox) * ix;
-      double inY = (boxes[b + sideY] - oy) * iy;
-      double outY = (boxes[b + 5 - sideY] - oy) * iy;
-      double inZ = (boxes[b + sideZ] - oz) * iz;
-      double outZ = (boxes[b + 7 - sideZ] - oz) * iz;
+      int b = 8 * node;
+      double in = (Float.intBitsToFloat(nodes[b + sideX]) - ox) * ix;
+      double out = (Float.intBitsToFloat(nodes[b + 3 - sideX]) - ox) * ix;
+      double inY = (Float.intBitsToFloat(nodes[b + sideY]) - oy) * iy;
+      double outY = (Float.intBitsToFloat(nodes[b + 5 - sideY]) - oy) * iy;
+      double inZ = (Float.intBitsToFloat(nodes[b + sideZ]) - oz) * iz;
+      double outZ = (Float.intBitsToFloat(nodes[b + 7 - sideZ]) - oz) * iz;
       in = inY > in ? inY : in;
       in = inZ > in ? inZ : in;
       out = outY < out ? outY : out;
       out = outZ < out ? outZ : out;
       if (in <= out && out > 0 && in < ray.t) {
-        int n = count[node];
+        int n = nodes[b + 7];
         if (n < 0) {
           boolean backwards = n == -1 ? sideX != 0 : n == -2 ? sideY != 1 : sideZ != 2;
-          stack[depth++] = backwards ? node + 1 : next[node];
-          node = backwards ? next[node] : node + 1;
+          stack[depth++] = backwards ? node + 1 : nodes[b + 6];
+          node = backwards ? nodes[b + 6] : node + 1;
           continue;
         }
-        int first = -1 - next[node];
+        int first = nodes[b + 6];
         for (int i = first; i < first + n; i++) {
           if (shapes[i].meets(ray)) {
             if (any) {
@@ -109,24 +105,24 @@ public final class Tree {
   }
 
   private int build(double[][] own, int from, int to) {
-    int node = nodes++;
+    int node = 8 * count++;
     double[] box = enclose(own, from, to);
     for (int k = 0; k < 3; k++) {
-      boxes[6 * node + k] = Math.nextDown((float) box[k]);
-      boxes[6 * node + k + 3] = Math.nextUp((float) box[k + 3]);
+      nodes[node + k] = Float.floatToIntBits(Math.nextDown((float) box[k]));
+      nodes[node + k + 3] = Float.floatToIntBits(Math.nextUp((float) box[k + 3]));
     }
     if (to - from <= LEAF) {
-      next[node] = -1 - from;
-      count[node] = to - from;
-      return node;
+      nodes[node + 6] = from;
+      nodes[node + 7] = to - from;
+      return node / 8;
     }
     double[] centres = centreBox(own, from, to);
     int axis = longest(centres);
     int middle = split(own, from, to, axis, centres[axis], centres[axis + 3]);
-    count[node] = -1 - axis;
+    nodes[node + 7] = -1 - axis;
     build(own, from, middle);
-    next[node] = build(own, middle, to);
-    return node;
+    nodes[node + 6] = build(own, middle, to);
+    return node / 8;
   }
 
   private static double[] nothing() {

@@ -1,10 +1,12 @@
 package org.duskply.recipe.shape;
 
-import java.lang.reflect.Constructor;
 import java.lang.reflect.RecordComponent;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.function.Function;
 import java.util.function.Predicate;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -33,6 +35,8 @@ public final class Shape<T extends Record> {
   private final Predicate<T> identity;
   private final String example;
   private final List<String> reserved;
+  private final RecordAccess<T> access;
+  private final Map<String, Field> byKey;
 
   private Shape(
       Class<T> type,
@@ -53,6 +57,11 @@ public final class Shape<T extends Record> {
     this.identity = identity;
     this.example = example;
     this.reserved = List.copyOf(reserved);
+    this.access = new RecordAccess<>(type);
+    this.byKey =
+        fields.stream()
+            .filter(Field::keyed)
+            .collect(Collectors.toUnmodifiableMap(Field::key, Function.identity()));
   }
 
   /**
@@ -171,7 +180,7 @@ public final class Shape<T extends Record> {
 
   /** The field under that key. */
   public Optional<Field> field(String fieldKey) {
-    return fields.stream().filter(f -> f.keyed() && f.key().equals(fieldKey)).findFirst();
+    return Optional.ofNullable(byKey.get(fieldKey));
   }
 
   /** The field that is one of several inlined records. */
@@ -201,12 +210,7 @@ public final class Shape<T extends Record> {
 
   /** The value of a component; null for an absent optional one. */
   public @Nullable Object get(T record, Field field) {
-    for (RecordComponent component : type.getRecordComponents()) {
-      if (component.getName().equals(field.component())) {
-        return call(component, record);
-      }
-    }
-    throw new IllegalArgumentException(type.getSimpleName() + " has no " + field.component());
+    return access.get(record, field.component());
   }
 
   /** The values of all components of a record. */
@@ -218,28 +222,6 @@ public final class Shape<T extends Record> {
 
   /** The record made from its components' values. */
   public T build(Values values) {
-    Object[] arguments = fields.stream().map(f -> values.get(f.component())).toArray();
-    try {
-      return canonicalConstructor().newInstance(arguments);
-    } catch (ReflectiveOperationException e) {
-      throw new IllegalStateException(type.getSimpleName() + " cannot be built", e);
-    }
-  }
-
-  private Constructor<T> canonicalConstructor() throws NoSuchMethodException {
-    RecordComponent[] components = type.getRecordComponents();
-    Class<?>[] types = new Class<?>[components.length];
-    for (int i = 0; i < types.length; i++) {
-      types[i] = components[i].getType();
-    }
-    return type.getConstructor(types);
-  }
-
-  private static @Nullable Object call(RecordComponent component, Object record) {
-    try {
-      return component.getAccessor().invoke(record);
-    } catch (ReflectiveOperationException e) {
-      throw new IllegalStateException(component.getName() + " cannot be read", e);
-    }
+    return access.build(fields.stream().map(f -> values.get(f.component())).toArray());
   }
 }

@@ -3,6 +3,7 @@ package org.duskply.recipe.shape;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
@@ -39,6 +40,6 @@ public final class Values {
 
   /** The value of a component that is known to be there. */
   public <V> V get(String component, Class<V> type) {
-    return type.cast(byComponent.get(component));
+    return type.cast(Objects.requireNonNull(byComponent.get(component)));
   }
 }

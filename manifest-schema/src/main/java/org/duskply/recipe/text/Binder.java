@@ -5,6 +5,7 @@ import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import org.duskply.recipe.shape.Alternatives;
 import org.duskply.recipe.shape.Fault;
@@ -69,7 +70,10 @@ public final class Binder {
   }
 
   Object value(Kind kind, Tree tree, String path) {
-    return tree instanceof Tree.Broken ? FAILED : kind.accept(new ValueBinder(this, tree, path));
+    boolean table = kind instanceof Kind.Table;
+    return tree instanceof Tree.Broken && !table
+        ? FAILED
+        : kind.accept(new ValueBinder(this, tree, path));
   }
 
   /** Where a list stands for a record that has one list: how to write it. */
@@ -123,8 +127,11 @@ public final class Binder {
         put(own, field.get(), value(field.get().kind(), entry.value(), below));
       } else if (part.isPresent()) {
         Field partField = part.get().field(key).orElseThrow();
-        read.get(part.get()).add(partField.component());
-        put(parts.get(part.get()), partField, value(partField.kind(), entry.value(), below));
+        Objects.requireNonNull(read.get(part.get())).add(partField.component());
+        put(
+            Objects.requireNonNull(parts.get(part.get())),
+            partField,
+            value(partField.kind(), entry.value(), below));
       } else if (shape.extensible() && key.startsWith(Kind.Extensions.PREFIX)) {
         extensions.put(key, new PlainReader(problems).plain(entry.value(), below));
       }
@@ -150,7 +157,13 @@ public final class Binder {
       own.put(field.component(), null);
     }
     for (Shape<?> part : chosen) {
-      Object made = finished(part, parts.get(part), read.get(part), mapping.spot(), path);
+      Object made =
+          finished(
+              part,
+              Objects.requireNonNull(parts.get(part)),
+              Objects.requireNonNull(read.get(part)),
+              mapping.spot(),
+              path);
       if (made != FAILED && part == chosen.get(0)) {
         own.put(field.component(), made);
       }

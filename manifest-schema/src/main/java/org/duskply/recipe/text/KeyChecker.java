@@ -73,6 +73,10 @@ final class KeyChecker {
 
   private void stranger(Tree.Entry entry, String path) {
     String key = entry.key();
+    if (problems.full()) {
+      problems.add(entry.spot(), path, "unknown key", key, "a known key");
+      return;
+    }
     List<String> owners = owners(key);
     if (shape.reserved().contains(key)) {
       problems.add(

@@ -2,9 +2,11 @@ package org.duskply.recipe.text;
 
 import java.util.ArrayList;
 import java.util.EnumMap;
+import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.duskply.recipe.shape.NameList;
 import org.jspecify.annotations.Nullable;
 
@@ -14,6 +16,7 @@ public final class Mentions {
   private final List<Mention> used = new ArrayList<>();
 
   private final List<FileUse> files = new ArrayList<>();
+  private final Set<NameList> lost = EnumSet.noneOf(NameList.class);
 
   /**
    * A file that is read.
@@ -38,6 +41,16 @@ public final class Mentions {
   @Nullable Mention give(NameList list, String name, Spot spot, String path) {
     Mention mention = new Mention(list, name, spot, path);
     return given.computeIfAbsent(list, l -> new LinkedHashMap<>()).putIfAbsent(name, mention);
+  }
+
+  /** Notes that a list of names could not be read at all. */
+  void lose(NameList list) {
+    lost.add(list);
+  }
+
+  /** Whether a list of names could not be read, so that nothing can be said about uses of them. */
+  public boolean lost(NameList list) {
+    return lost.contains(list);
   }
 
   /** Notes a file that is read. */

@@ -17,6 +17,9 @@ import org.duskply.recipe.shape.Shape;
  * of first use. Members of lists that change nothing are left out.
  */
 public final class PictureWriter extends PlainWriter {
+  /** In place of the number of a mask without any key. */
+  private static final String EVERYWHERE = "everywhere";
+
   private final Map<NameList, Map<String, ? extends Record>> named;
   private final Map<NameList, Map<String, Object>> contents = new HashMap<>();
   private final Map<NameList, Map<String, String>> numbers = new HashMap<>();
@@ -70,6 +73,9 @@ public final class PictureWriter extends PlainWriter {
     }
     Object content = record(record);
     depth--;
+    if (content.equals(Map.of())) {
+      return EVERYWHERE;
+    }
     String key = CanonicalJson.text(content);
     Map<String, Object> all = contents.computeIfAbsent(list, l -> new LinkedHashMap<>());
     all.putIfAbsent(key, content);
@@ -94,8 +100,7 @@ public final class PictureWriter extends PlainWriter {
     if (plain instanceof List<?> list) {
       return list.isEmpty() && !field.required();
     }
-    return field.kind() instanceof Kind.NamedOr namedOr
-        && plain.equals(numbers.getOrDefault(namedOr.list(), Map.of()).get("{}"));
+    return plain.equals(EVERYWHERE) && !field.required();
   }
 
   @Override

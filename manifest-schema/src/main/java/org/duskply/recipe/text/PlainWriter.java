@@ -1,5 +1,6 @@
 package org.duskply.recipe.text;
 
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -45,9 +46,7 @@ public class PlainWriter {
     Map<String, Object> mapping = mapping(shape, record);
     String principal = shape.principal().map(Field::key).orElse("");
     boolean alone = mapping.size() == 1 && mapping.containsKey(principal);
-    return form == Form.SHORT && alone
-        ? Objects.requireNonNull(mapping.get(principal))
-        : mapping;
+    return form == Form.SHORT && alone ? Objects.requireNonNull(mapping.get(principal)) : mapping;
   }
 
   private <T extends Record> Map<String, Object> mapping(Shape<T> shape, T record) {
@@ -80,7 +79,7 @@ public class PlainWriter {
   private void add(
       Map<String, Object> mapping, Field field, Object value, @Nullable Object fallback) {
     if (field.kind() instanceof Kind.Extensions) {
-      ((Map<?, ?>) value).forEach((key, own) -> mapping.put((String) key, own));
+      ((Map<?, ?>) value).forEach((key, own) -> mapping.put((String) key, kept(own)));
     } else if (field.kind() instanceof Kind.Inlined) {
       mapping.putAll(mappingOf((Record) value));
     } else if (field.required() || !value.equals(fallback)) {
@@ -89,6 +88,25 @@ public class PlainWriter {
         mapping.put(field.key(), plain);
       }
     }
+  }
+
+  /** The user's own values; a Double stays one, so it keeps its point: 12.0. */
+  private static @Nullable Object kept(@Nullable Object own) {
+    if (own instanceof Map<?, ?> map) {
+      Map<Object, @Nullable Object> copy = new LinkedHashMap<>();
+      map.forEach((key, value) -> copy.put(key, kept(value)));
+      return copy;
+    }
+    if (own instanceof List<?> list) {
+      List<@Nullable Object> copy = new ArrayList<>();
+      list.forEach(value -> copy.add(kept(value)));
+      return copy;
+    }
+    if (own instanceof Double number && number == Math.rint(number) && Double.isFinite(number)) {
+      String text = Es6Number.text(number);
+      return text.indexOf('e') < 0 ? new BigDecimal(text + ".0") : number;
+    }
+    return own;
   }
 
   /** Whether a value that differs from its default nevertheless says nothing. */
@@ -110,7 +128,8 @@ public class PlainWriter {
     }
     if (kind instanceof Kind.Table) {
       Map<String, Object> table = new LinkedHashMap<>();
-      ((Map<?, ?>) value).forEach((name, member) -> table.put((String) name, record((Record) member)));
+      ((Map<?, ?>) value)
+          .forEach((name, member) -> table.put((String) name, record((Record) member)));
       return table;
     }
     if (kind instanceof Kind.Tagged) {
@@ -131,14 +150,14 @@ public class PlainWriter {
   private List<Object> items(Kind.Items kind, List<?> members) {
     List<Object> list = new ArrayList<>();
     for (Object member : members) {
-      if (keptMember(member)) {
+      if (kind.item() instanceof Kind.NamedOr || keptMember(member)) {
         list.add(value(kind.item(), member));
       }
     }
     return list;
   }
 
-  /** Whether this form holds the member of a list. */
+  /** Whether this form holds a record in a list. */
   protected boolean keptMember(Object member) {
     return true;
   }

@@ -4,12 +4,16 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import org.duskply.recipe.Limits;
+import org.duskply.recipe.Place;
 import org.duskply.recipe.Problem;
 import org.duskply.recipe.Problem.Severity;
 import org.jspecify.annotations.Nullable;
 
 /** Collects what is wrong with one text. After the first so many it only counts. */
 public final class Problems {
+  // More than are shown, since they are put in the order of the text first.
+  private static final int KEPT = Limits.PROBLEMS * 10;
+
   private final Source source;
   private final List<Problem> listed = new ArrayList<>();
   private int problems;
@@ -51,6 +55,11 @@ public final class Problems {
     return problems;
   }
 
+  /** Whether so many are listed that further ones are only counted. */
+  boolean full() {
+    return listed.size() > KEPT;
+  }
+
   /** Whether there is any problem beyond notices. */
   public boolean any() {
     return problems > 0;
@@ -71,9 +80,26 @@ public final class Problems {
     if (sorted.size() > Limits.PROBLEMS) {
       int hidden = Math.max(problems, sorted.size()) - Limits.PROBLEMS;
       sorted = new ArrayList<>(sorted.subList(0, Limits.PROBLEMS));
+      sorted.replaceAll(this::withSnippet);
       sorted.add(more(hidden, problems > 0 ? Severity.PROBLEM : Severity.NOTICE));
+    } else {
+      sorted.replaceAll(this::withSnippet);
     }
     return List.copyOf(sorted);
+  }
+
+  /** Snippets are cut for the problems that are shown, not for all that were found. */
+  private Problem withSnippet(Problem problem) {
+    Place place = problem.place();
+    return new Problem(
+        problem.severity(),
+        place,
+        problem.path(),
+        problem.sentence(),
+        problem.found(),
+        problem.expected(),
+        problem.nearest(),
+        source.snippet(place.line(), place.column()));
   }
 
   private Problem more(int hidden, Severity severity) {
@@ -96,7 +122,7 @@ public final class Problems {
       String found,
       String expected,
       @Nullable String nearest) {
-    if (listed.size() > Limits.PROBLEMS * 10) {
+    if (full()) {
       return;
     }
     listed.add(
@@ -108,6 +134,6 @@ public final class Problems {
             Words.shortened(found),
             expected,
             nearest,
-            source.snippet(spot.line(), spot.column())));
+            ""));
   }
 }

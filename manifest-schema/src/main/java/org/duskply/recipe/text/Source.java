@@ -79,17 +79,19 @@ public final class Source {
 
   /** The line of a spot and a caret below the column; a long line is cut around it. */
   public String snippet(int line, int column) {
-    int[] points = line(line).codePoints().map(Source::visible).toArray();
-    int caret = Math.min(Math.max(column - 1, 0), points.length);
-    int from = Math.max(0, Math.min(caret - WIDEST / 2, points.length - WIDEST));
-    int to = Math.min(points.length, from + WIDEST);
+    String whole = line(line);
+    int length = whole.codePointCount(0, whole.length());
+    int caret = Math.min(Math.max(column - 1, 0), length);
+    int from = Math.max(0, Math.min(caret - WIDEST / 2, length - WIDEST));
+    int to = Math.min(length, from + WIDEST);
+    int begin = whole.offsetByCodePoints(0, from);
+    int end = whole.offsetByCodePoints(begin, to - from);
+    int[] shown = whole.substring(begin, end).codePoints().map(Source::visible).toArray();
     String before = from > 0 ? "…" : "";
-    String after = to < points.length ? "…" : "";
-    String gutter = String.format("%5d | ", line);
-    return gutter
+    return String.format("%5d | ", line)
         + before
-        + new String(points, from, to - from)
-        + after
+        + new String(shown, 0, shown.length)
+        + (to < length ? "…" : "")
         + "\n      | "
         + " ".repeat(before.length() + caret - from)
         + "^";

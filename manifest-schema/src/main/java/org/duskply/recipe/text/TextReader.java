@@ -1,6 +1,7 @@
 package org.duskply.recipe.text;
 
 import java.util.Locale;
+import org.duskply.recipe.Limits;
 import org.jspecify.annotations.Nullable;
 import tools.jackson.core.JacksonException;
 
@@ -31,11 +32,12 @@ public final class TextReader {
    * @return its root; null when no tree can be made of it, which has then been reported
    */
   public static @Nullable Tree read(Source source, Problems problems) {
-    if (hasControlCharacters(source, problems)) {
+    boolean yaml = isYaml(source);
+    if (hasControlCharacters(source, problems)
+        || (yaml && (hasDirective(source, problems) || hasLongLine(source, problems)))) {
       return null;
     }
-    TextReader reader = new TextReader(source, problems, isYaml(source));
-    return reader.read();
+    return new TextReader(source, problems, yaml).read();
   }
 
   private @Nullable Tree read() {
@@ -47,6 +49,17 @@ public final class TextReader {
         problems.addAll(slips);
         problems.addAll(found);
         return root;
+      } catch (IndexOutOfBoundsException | IllegalStateException | NumberFormatException e) {
+        // The parser met something that its authors did not think of; a stranger's file must not
+        // bring the caller down.
+        problems.addAll(slips);
+        problems.add(
+            Spot.START,
+            "",
+            "this file cannot be read as " + (yaml ? "YAML" : "JSON"),
+            "an unreadable file",
+            "a recipe");
+        return null;
       } catch (JacksonException e) {
         boolean mendable = mends < MOST_MENDS && text.length() <= LONGEST_MENDED;
         String mended = slip(e, text, found);
@@ -109,6 +122,40 @@ public final class TextReader {
                 (int) text.charAt(i)),
             String.format(Locale.ROOT, "U+%04X", (int) text.charAt(i)),
             "plain text");
+        return true;
+      }
+    }
+    return false;
+  }
+
+  /** Directives are refused before the parser sees them: it works on a long one for minutes. */
+  private static boolean hasDirective(Source source, Problems problems) {
+    String text = source.text();
+    int at = text.startsWith("%") ? 0 : text.indexOf("\n%") + 1;
+    if (at == 0 && !text.startsWith("%")) {
+      return false;
+    }
+    problems.add(
+        source.spot(at),
+        "",
+        "lines that begin with % are not used in recipes; delete it, or indent it if it belongs to"
+            + " a text",
+        "%",
+        "no directive");
+    return true;
+  }
+
+  private static boolean hasLongLine(Source source, Problems problems) {
+    for (int line = 1; line <= source.lines(); line++) {
+      int end = line < source.lines() ? source.start(line + 1) : source.text().length();
+      int length = end - source.start(line);
+      if (length > Limits.LINE) {
+        problems.add(
+            new Spot(line, 1),
+            "",
+            "this line has " + length + " characters; the limit of a line is " + Limits.LINE,
+            length + " characters",
+            "at most " + Limits.LINE);
         return true;
       }
     }

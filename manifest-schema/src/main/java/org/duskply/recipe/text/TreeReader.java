@@ -49,7 +49,7 @@ final class TreeReader {
     this.columns = new Columns(source, yaml);
     this.parser =
         yaml
-            ? YAML.createParser(ObjectReadContext.empty(), text)
+            ? YAML.createParser(ObjectReadContext.empty(), new WholeCharacters(text))
             : JSON.createParser(ObjectReadContext.empty(), text);
   }
 
@@ -117,10 +117,12 @@ final class TreeReader {
     deeper(spot, path);
     List<Tree.Entry> entries = new ArrayList<>();
     Map<String, Spot> seen = new HashMap<>();
+    int keys = 0;
     for (JsonToken token = parser.nextToken();
         token != JsonToken.END_OBJECT;
         token = parser.nextToken()) {
       count();
+      tooMany(++keys, spot, path, "keys");
       Spot keySpot = spot();
       String key = parser.currentName();
       String keyPath = path.isEmpty() ? key : path + "/" + key;
@@ -128,7 +130,6 @@ final class TreeReader {
       Tree value = value(parser.nextToken(), kept ? keyPath : path);
       if (kept) {
         entries.add(new Tree.Entry(key, keySpot, value));
-        tooMany(entries.size(), spot, path, "keys");
       }
     }
     depth--;

@@ -86,7 +86,8 @@ final class ValueBinder implements Kind.Visitor<Object> {
       }
       String word = FLAG_WORDS.get(scalar.text().toLowerCase(Locale.ROOT));
       if (word != null) {
-        return mismatch(Words.of(kind), "; write " + word);
+        String quotes = scalar.form() == Tree.Form.TEXT ? " without quotes" : "";
+        return mismatch(Words.of(kind), "; write " + word + quotes);
       }
     }
     return mismatch(Words.of(kind), "");
@@ -236,6 +237,7 @@ final class ValueBinder implements Kind.Visitor<Object> {
   @Override
   public Object table(Kind.Table kind) {
     if (!(tree instanceof Tree.Mapping mapping)) {
+      binder.mentions.lose(kind.list());
       return mismatch(Words.of(kind), "");
     }
     Map<String, Object> members = new LinkedHashMap<>();
@@ -373,7 +375,7 @@ final class ValueBinder implements Kind.Visitor<Object> {
       int size = listing.members().size();
       return size == 0 ? "an empty list" : "a list of " + size;
     }
-    return "a mapping in { }";
+    return "keys and values";
   }
 
   private Object unknown(String text, String expected, @Nullable String nearest) {

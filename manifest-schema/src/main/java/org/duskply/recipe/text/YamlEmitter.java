@@ -49,7 +49,7 @@ public final class YamlEmitter {
     }
     String flow = flow(value);
     int column = out.length() - out.lastIndexOf("\n");
-    boolean fits = column + flow.length() <= WIDTH && !flow.contains("\\n");
+    boolean fits = column + flow.length() <= WIDTH && !flow.contains("\\n") && !isSeries(value);
     if (fits || !isContainer(value) || isEmpty(value)) {
       out.append(' ').append(flow).append('\n');
     } else {
@@ -95,6 +95,13 @@ public final class YamlEmitter {
     return value instanceof Map || value instanceof List;
   }
 
+  /** A list of several things of several keys each reads better line by line. */
+  private static boolean isSeries(@Nullable Object value) {
+    return value instanceof List<?> list
+        && list.size() > 1
+        && list.stream().anyMatch(member -> member instanceof Map<?, ?> map && map.size() > 1);
+  }
+
   private static boolean isEmpty(@Nullable Object value) {
     return value instanceof Map<?, ?> map && map.isEmpty()
         || value instanceof List<?> list && list.isEmpty();
@@ -116,8 +123,7 @@ public final class YamlEmitter {
 
   private static String scalar(@Nullable Object value) {
     if (value instanceof Double number) {
-      String text = Es6Number.text(number);
-      return text;
+      return Es6Number.text(number);
     }
     if (value instanceof String text) {
       return needsNoQuotes(text) ? text : quoted(text);
@@ -126,7 +132,8 @@ public final class YamlEmitter {
   }
 
   private static boolean needsNoQuotes(String text) {
-    return BARE.matcher(text).matches() && !MEANINGFUL.contains(text.toLowerCase(java.util.Locale.ROOT));
+    return BARE.matcher(text).matches()
+        && !MEANINGFUL.contains(text.toLowerCase(java.util.Locale.ROOT));
   }
 
   private static String quoted(String text) {

@@ -51,7 +51,8 @@ final class YamlSlips {
     if (problems.any()) {
       return null; // Perhaps only a consequence of what was mended above.
     }
-    problems.add(spot, "", sentence(message, spot, e), "unreadable YAML", "readable YAML");
+    Spot begin = message.contains("expected ':'") ? new Spot(contextLine(e, spot), 1) : spot;
+    problems.add(begin, "", sentence(message, begin, e), "unreadable YAML", "readable YAML");
     return null;
   }
 
@@ -104,7 +105,12 @@ final class YamlSlips {
             + Words.shortened(matcher.group(1) + ": \"" + whole.replace("\"", "\\\"") + "\""),
         whole,
         "\"" + whole + "\"");
-    return replaced(at, ';');
+    int end = source.start(spot.line()) + line.length();
+    boolean brackets = line.indexOf('{') >= 0 || line.indexOf('[') >= 0;
+    String rest = text.substring(at, end);
+    return text.substring(0, at)
+        + (brackets ? ";" + rest.substring(1) : rest.replace(": ", "; "))
+        + text.substring(end);
   }
 
   private String sentence(String message, Spot spot, JacksonException e) {

@@ -1,7 +1,4 @@
-/**
- * Plain double precision, straight from the formulas, sharing no code with what it checks: slow,
- * short, to be read beside the source.
- */
+/** The formulas of standards and papers in plain double, as they are printed. Slow on purpose. */
 @NullMarked
 package org.duskply.engine.testing.reference;
 

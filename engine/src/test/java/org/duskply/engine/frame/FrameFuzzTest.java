@@ -1,0 +1,123 @@
+package org.duskply.engine.frame;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.awt.image.BufferedImage;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.Arrays;
+import java.util.Random;
+import javax.imageio.ImageIO;
+import org.duskply.engine.testing.PngFile;
+import org.duskply.engine.testing.TiffFile;
+import org.junit.jupiter.api.Assertions;
+import org.junit.jupiter.api.Test;
+
+/**
+ * Files with some bytes changed, cut or doubled: each either opens and reads, or is refused in one
+ * sentence, in bounded time and memory. The seed of a failure is part of its message.
+ */
+class FrameFuzzTest {
+  private static final int ROUNDS = 400;
+
+  private static byte[] spoil(byte[] file, Random random) {
+    byte[] spoilt = file.clone();
+    int changes = 1 + random.nextInt(4);
+    for (int i = 0; i < changes; i++) {
+      int at = random.nextBoolean() ? random.nextInt(spoilt.length) : tail(spoilt, random);
+      spoilt[at] = (byte) (random.nextInt(3) == 0 ? 0xff : random.nextInt(256));
+    }
+    return random.nextInt(8) == 0
+        ? Arrays.copyOf(spoilt, 1 + random.nextInt(spoilt.length))
+        : spoilt;
+  }
+
+  /** A place among the last bytes, where our TIFF files have their directory. */
+  private static int tail(byte[] file, Random random) {
+    return file.length - 1 - random.nextInt(Math.min(file.length, 260));
+  }
+
+  private static void sweep(String name, byte[] file) {
+    int read = 0;
+    for (int seed = 0; seed < ROUNDS; seed++) {
+      Path spoilt = Disk.file(name, spoil(file, new Random(seed)));
+      int round = seed;
+      read +=
+          Assertions.assertTimeoutPreemptively(
+              Duration.ofSeconds(10), () -> once(spoilt, round) ? 1 : 0, "seed " + seed);
+    }
+    assertThat(read).as("files that still read").isBetween(1, ROUNDS - 1);
+  }
+
+  private static boolean once(Path file, int seed) {
+    try {
+      FrameSource source = FrameSources.open(file);
+      if ((long) source.info().width() * source.info().height() > 4_000_000) {
+        return false;
+      }
+      try (FrameReader reader = source.reader()) {
+        for (int u = 0; u < source.units(); u++) {
+          reader.read(u);
+        }
+      }
+      return true;
+    } catch (FrameException e) {
+      assertThat(e.getMessage()).as("seed " + seed).matches("(?s)\\S+ [^\\n]*\\.");
+      return false;
+    } catch (RuntimeException | Error e) {
+      throw new AssertionError("seed " + seed, e);
+    }
+  }
+
+  private static TiffFile tiff(int bits) {
+    return new TiffFile(50, 70, 3, bits, (x, y, c) -> x * 31 + y * 7 + c & 255);
+  }
+
+  @Test
+  void deflatedStrips() {
+    sweep("a.tif", tiff(16).compression(8).predictor(2).strips(8).bytes());
+  }
+
+  @Test
+  void lzwTiles() {
+    sweep("b.tif", tiff(8).compression(5).predictor(2).tiles(16, 16).bytes());
+  }
+
+  @Test
+  void plainStrips() {
+    sweep("c.tif", tiff(16).strips(3).shorts(274, 6).bytes());
+  }
+
+  @Test
+  void aBigTiff() {
+    sweep("d.tif", tiff(8).big().compression(8).bytes());
+  }
+
+  @Test
+  void packbitsThroughTheGeneralReader() {
+    sweep("e.tif", tiff(8).compression(32773).strips(20).bytes());
+  }
+
+  @Test
+  void png() {
+    sweep(
+        "f.png",
+        new PngFile(50, 70, 6, 16, (x, y, c) -> x * 31 + y * 7 + c)
+            .chunk("gAMA", PngFile.ints(45455))
+            .chunk("iCCP", PngFile.profile(PlainProfile.grey(2)))
+            .bytes());
+  }
+
+  @Test
+  void jpeg() throws IOException {
+    BufferedImage image = new BufferedImage(50, 70, BufferedImage.TYPE_INT_RGB);
+    for (int i = 0; i < 3500; i++) {
+      image.setRGB(i % 50, i / 50, i * 12345);
+    }
+    ByteArrayOutputStream out = new ByteArrayOutputStream();
+    ImageIO.write(image, "jpeg", out);
+    sweep("g.jpg", out.toByteArray());
+  }
+}

@@ -1,0 +1,262 @@
+package org.duskply.recipe;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.junit.jupiter.api.Assertions.assertTimeoutPreemptively;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.RandomAccessFile;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Hostile recipes end soon, with one sentence, whatever their size. */
+class LimitsTest {
+  private static final Duration SOON = Duration.ofSeconds(8);
+
+  @TempDir Path folder;
+
+  @Test
+  void fileOfAHundredMegabytesIsNotEvenOpened() throws IOException {
+    Path file = folder.resolve("huge.yaml");
+    try (RandomAccessFile sparse = new RandomAccessFile(file.toFile(), "rw")) {
+      sparse.setLength(100L << 20);
+    }
+    Reading reading = soon(() -> RecipeReader.strict().check(file));
+    assertSays(reading, "this file is larger than 4 MB, the limit of a recipe; is it one?");
+  }
+
+  @Test
+  void streamOfAHundredMegabytesIsDroppedAtTheLimit() {
+    Endless stream = new Endless(100L << 20);
+    Reading reading = soon(() -> RecipeReader.strict().check("huge", stream));
+    assertSays(reading, "this file is larger than 4 MB, the limit of a recipe; is it one?");
+    // The stream is asked for at most one buffer beyond the limit.
+    assertThat(stream.given).isLessThan(Limits.FILE_BYTES + (1 << 20));
+  }
+
+  @Test
+  void aFileOfExactlyTheLimitIsRead() {
+    String head = MistakeCases.SOUND + "\n";
+    String text = head + "# note\n".repeat((Limits.FILE_BYTES - head.length()) / 7);
+    text += " ".repeat(Limits.FILE_BYTES - text.length());
+    assertThat(text).hasSize(Limits.FILE_BYTES);
+    byte[] bytes = text.getBytes(java.nio.charset.StandardCharsets.UTF_8);
+    assertThat(soon(() -> RecipeReader.strict().check("limit.yaml", bytes)).recipe()).isNotNull();
+  }
+
+  @Test
+  void aliasBombIsNeverExpanded() {
+    StringBuilder text = new StringBuilder(MistakeCases.SOUND).append("\nx-0: &a0 [lol]\n");
+    for (int level = 1; level <= 9; level++) {
+      String alias = "*a" + (level - 1);
+      String row = IntStream.range(0, 9).mapToObj(i -> alias).collect(Collectors.joining(", "));
+      text.append("x-").append(level).append(": &a").append(level);
+      text.append(" [").append(row).append("]\n");
+    }
+    Reading reading = soon(() -> RecipeReader.strict().check("bomb.yaml", text.toString()));
+    assertThat(reading.recipe()).isNull();
+    assertThat(MistakeCases.line(reading.problems().get(0)))
+        .startsWith("4:6 anchors (&name) are not used in recipes");
+    assertThat(reading.problems()).hasSize(10 + 81);
+  }
+
+  @Test
+  void aHundredThousandStepsAreCountedNoFurtherThanTheLimit() {
+    String text = MistakeCases.SOUND + "\nsteps:\n" + "  - { pop: dusk }\n".repeat(100_000);
+    Reading reading = soon(() -> RecipeReader.strict().check("steps.yaml", text));
+    assertSays(
+        reading,
+        "`steps` has more than 10000 steps, which is the limit; the file was read no further");
+  }
+
+  @Test
+  void tenThousandStepsAreRead() {
+    String text = MistakeCases.SOUND + "\nsteps:\n" + "  - { pop: dusk }\n".repeat(Limits.STEPS);
+    Reading reading = soon(() -> RecipeReader.strict().check("steps.yaml", text));
+    Recipe recipe = reading.orThrow();
+    assertThat(recipe.steps()).hasSize(Limits.STEPS);
+    assertThat(recipe.places().at("steps/#10000/pop").line()).isEqualTo(Limits.STEPS + 4);
+  }
+
+  @Test
+  void stepsInGroupsCountToo() {
+    String group = "  - group: [" + "{ pop: dusk },".repeat(4000) + "{ pop: dusk }]\n";
+    Reading reading =
+        soon(
+            () ->
+                RecipeReader.strict()
+                    .check("g.yaml", MistakeCases.SOUND + "\nsteps:\n" + group.repeat(3)));
+    assertSays(reading, "the recipe has 12006 steps with those in groups; the limit is 10000");
+  }
+
+  @Test
+  void listTenThousandDeep() {
+    String open = "[".repeat(10_000);
+    String close = "]".repeat(10_000);
+    String sentence =
+        "brackets or blocks are nested more than 64 deep here, which is the limit of a recipe";
+    assertSays(
+        soon(
+            () ->
+                RecipeReader.strict()
+                    .check("d.yaml", MistakeCases.SOUND + "\nx-deep: " + open + close)),
+        sentence);
+    assertSays(
+        soon(() -> RecipeReader.strict().check("d.json", "{\"x-deep\": " + open + close + "}")),
+        sentence);
+  }
+
+  @Test
+  void integerOfAMegabyte() {
+    String digits = "7".repeat(1 << 20);
+    String sentence = "a number has 1048576 characters; the limit is 100";
+    assertSays(
+        soon(() -> RecipeReader.strict().check("n.yaml", MistakeCases.SOUND + "\nx-n: " + digits)),
+        "this line has 1048581 characters; the limit of a line is 300000");
+    String fewer = digits.substring(0, 200_000);
+    assertSays(
+        soon(() -> RecipeReader.strict().check("n.yaml", MistakeCases.SOUND + "\nx-n: " + fewer)),
+        "a number has 200000 characters; the limit is 100");
+    assertSays(
+        soon(() -> RecipeReader.strict().check("n.json", "{\"duskply\": " + digits + "}")),
+        sentence);
+  }
+
+  @Test
+  void lineOfYamlThatIsTooLong() {
+    for (String line : new String[] {"#", "title: ", " ", "&", "!", "", "%YAML 1.", "\"", "'"}) {
+      Reading reading =
+          soon(() -> RecipeReader.strict().check("l.yaml", line + "1".repeat(4_000_000)));
+      assertThat(reading.problems()).hasSize(1);
+      assertThat(reading.problems().get(0).sentence())
+          .isEqualTo(
+              line.startsWith("%")
+                  ? "lines that begin with % are not used in recipes; delete it, or indent it if it"
+                      + " belongs to a text"
+                  : "this line has "
+                      + (4_000_000 + line.length())
+                      + " characters; the limit of a line is 300000");
+    }
+  }
+
+  @Test
+  void textAndKeyAndTitleThatAreTooLong() {
+    String head = MistakeCases.SOUND + "\n";
+    assertSays(
+        RecipeReader.strict().check("t.yaml", head + "notes: " + "n".repeat(Limits.TEXT + 1)),
+        "a text has 262145 characters; the limit is 262144");
+    assertSays(
+        RecipeReader.strict().check("t.yaml", head + "x-" + "k".repeat(Limits.KEY) + ": 1"),
+        "a key has 258 characters; the limit is 256");
+    assertSays(
+        RecipeReader.strict().check("t.yaml", head + "title: " + "t".repeat(Limits.TITLE + 1)),
+        "`title` has 1001 characters; the limit is 1000");
+  }
+
+  @Test
+  void moreValuesThanARecipeMayHold() {
+    StringBuilder text = new StringBuilder(MistakeCases.SOUND).append('\n');
+    for (String key : "a b c d e".split(" ")) {
+      text.append("x-").append(key).append(": [");
+      text.append("[1,1,1,1,1,1,1,1,1],".repeat(9_999)).append("1]\n");
+    }
+    Reading reading = soon(() -> RecipeReader.strict().check("v.yaml", text.toString()));
+    assertThat(reading.recipe()).isNull();
+    assertThat(reading.problems().get(reading.problems().size() - 1).sentence())
+        .isEqualTo("a recipe has 400001 keys and values; the limit is 400000");
+  }
+
+  @Test
+  void problemsBeyondTheFirstHundredAreCounted() {
+    String text =
+        MistakeCases.SOUND + "\nsteps:\n" + "  - { pop: dusk, opacity: 2 }\n".repeat(5_000);
+    Reading reading = soon(() -> RecipeReader.strict().check("many.yaml", text));
+    assertThat(reading.problems()).hasSize(Limits.PROBLEMS + 1);
+    assertThat(reading.problems().get(Limits.PROBLEMS).sentence())
+        .isEqualTo("and 4900 more like these; mend the first 100 and try again");
+  }
+
+  @Test
+  void groupsInEachOther() {
+    assertThat(RecipeReader.strict().check("g", groups(Limits.GROUP_DEPTH)).problems()).isEmpty();
+    assertSays(
+        RecipeReader.strict().check("g", groups(Limits.GROUP_DEPTH + 1)),
+        "groups stand more than 16 deep in each other here");
+  }
+
+  private static String groups(int depth) {
+    return MistakeCases.SOUND
+        + "\nsteps: ["
+        + "{ group: [".repeat(depth)
+        + "{ pop: dusk }"
+        + "] }".repeat(depth)
+        + "]\n";
+  }
+
+  @Test
+  void masksInAChain() {
+    assertThat(RecipeReader.strict().check("m", chain(Limits.MASK_DEPTH)).problems()).isEmpty();
+    assertSays(
+        RecipeReader.strict().check("m", chain(Limits.MASK_DEPTH + 1)),
+        "more than 32 masks use each other in a chain below this one");
+  }
+
+  @Test
+  void aRingOfTenThousandMasksIsFoundWithoutRecursion() {
+    StringBuilder text = new StringBuilder(MistakeCases.SOUND).append("\nmasks:\n");
+    for (int i = 0; i < Limits.MEMBERS; i++) {
+      int next = (i + 1) % Limits.MEMBERS;
+      text.append("  m").append(i).append(": { within: [m").append(next).append("] }\n");
+    }
+    Reading reading = soon(() -> RecipeReader.strict().check("ring.yaml", text.toString()));
+    assertThat(reading.problems().stream().map(Problem::sentence))
+        .anyMatch(s -> s.startsWith("these masks use each other in a ring: m0 → m1 → "));
+  }
+
+  private static String chain(int length) {
+    StringBuilder text = new StringBuilder(MistakeCases.SOUND).append("\nmasks:\n");
+    for (int i = 1; i < length; i++) {
+      text.append("  m").append(i).append(": { within: [m").append(i + 1).append("] }\n");
+    }
+    text.append("  m").append(length).append(": {}\n");
+    return text + "steps: [{ pop: dusk, mask: m1 }]\n";
+  }
+
+  private static Reading soon(org.junit.jupiter.api.function.ThrowingSupplier<Reading> read) {
+    return assertTimeoutPreemptively(SOON, read);
+  }
+
+  private static void assertSays(Reading reading, String sentence) {
+    assertThat(reading.recipe()).isNull();
+    assertThat(reading.problems().stream().map(Problem::sentence)).containsExactly(sentence);
+  }
+
+  /** Gives the letter x, and counts. */
+  private static final class Endless extends InputStream {
+    private final long size;
+    private long given;
+
+    Endless(long size) {
+      this.size = size;
+    }
+
+    @Override
+    public int read() {
+      return given++ < size ? 'x' : -1;
+    }
+
+    @Override
+    public int read(byte[] bytes, int from, int length) {
+      if (given >= size) {
+        return -1;
+      }
+      java.util.Arrays.fill(bytes, from, from + length, (byte) 'x');
+      given += length;
+      return length;
+    }
+  }
+}
