@@ -81,7 +81,7 @@ public final class FilePaths {
       return true;
     }
     Deque<String> folders = new ArrayDeque<>();
-    for (String segment : path.split("/")) {
+    for (String segment : path.split("/", -1)) {
       if (segment.equals("..")) {
         if (folders.isEmpty()) {
           return true;

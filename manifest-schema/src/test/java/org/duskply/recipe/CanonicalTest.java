@@ -8,9 +8,11 @@ import java.util.List;
 import java.util.Map;
 import org.duskply.recipe.mask.Mask;
 import org.duskply.recipe.mask.MaskUse;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /** What changes which hash. */
+@Tag("bits")
 class CanonicalTest {
   private static final String RECIPE =
       """

@@ -18,10 +18,16 @@ import org.jspecify.annotations.Nullable;
  * The table of adjustments: which kernel stands for which, and a list of them as one kernel.
  *
  * <p>Adjustments that change nothing are left out. Neighbours that are curves of single channels on
- * one axis, powers among them, become one {@link ToneKernel}: so it is defined, whatever else a
- * plan fuses or leaves apart.
+ * one axis, powers among them, become one {@link ToneKernel}, up to {@value #LONGEST_RUN} at a
+ * time: so it is defined, whatever else a plan fuses or leaves apart.
  */
 public final class Adjustments {
+  /**
+   * How many neighbours become one kernel at most. Preparing a run takes time as the square of its
+   * length; parts of this length keep a list of thousands from a stranger cheap.
+   */
+  static final int LONGEST_RUN = 16;
+
   private Adjustments() {}
 
   /**
@@ -37,7 +43,7 @@ public final class Adjustments {
         continue;
       }
       ToneKernel.Part part = part(adjustment);
-      if (!run.isEmpty() && (part == null || part.axis() != run.get(0).axis())) {
+      if (!run.isEmpty() && !joins(part, run)) {
         kernels.add(ToneKernel.prepare(run));
         run.clear();
       }
@@ -51,6 +57,10 @@ public final class Adjustments {
       kernels.add(ToneKernel.prepare(run));
     }
     return kernels.size() == 1 ? kernels.get(0) : new InOrder(kernels);
+  }
+
+  private static boolean joins(ToneKernel.@Nullable Part part, List<ToneKernel.Part> run) {
+    return part != null && part.axis() == run.get(0).axis() && run.size() < LONGEST_RUN;
   }
 
   /** Whether the adjustment leaves every picture as it is. */

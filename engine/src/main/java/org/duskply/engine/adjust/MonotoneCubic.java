@@ -14,6 +14,9 @@ import java.util.function.DoubleUnaryOperator;
  * keeps its order.
  */
 final class MonotoneCubic implements DoubleUnaryOperator {
+  // Steeper than floats can tell from a jump, and far from overflow: points may lie 1e-300 apart.
+  private static final double STEEPEST = 1e30;
+
   private final double[] x;
   private final double[] y;
   private final double[] slopes;
@@ -42,7 +45,8 @@ final class MonotoneCubic implements DoubleUnaryOperator {
       return y[0] + slopes[0] * (v - x[0]);
     }
     if (v >= x[last]) {
-      return y[last] + Math.max(slopes[last], y[last] / x[last]) * (v - x[last]);
+      return y[last]
+          + Math.max(slopes[last], Math.min(STEEPEST, y[last] / x[last])) * (v - x[last]);
     }
     int found = Arrays.binarySearch(x, v);
     return found >= 0 ? y[found] : between(-2 - found, v);
@@ -66,7 +70,7 @@ final class MonotoneCubic implements DoubleUnaryOperator {
     double[] secants = new double[last];
     for (int i = 0; i < last; i++) {
       widths[i] = x[i + 1] - x[i];
-      secants[i] = (y[i + 1] - y[i]) / widths[i];
+      secants[i] = Math.min(STEEPEST, (y[i + 1] - y[i]) / widths[i]);
     }
     double[] slopes = new double[last + 1];
     if (last == 1) {

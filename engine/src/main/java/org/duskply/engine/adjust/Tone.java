@@ -15,6 +15,9 @@ import org.duskply.recipe.adjust.Axis;
  * @param corners where it is not smooth
  */
 record Tone(DoubleUnaryOperator curve, List<Double> corners) {
+  /** Beyond any float, far from overflow: where powers of powers are held. */
+  private static final double FAR = 1e60;
+
   /** Linear light to the encoded axis. */
   private static final Tone ENCODE =
       new Tone(Encoded::encodeExactly, List.of(-Encoded.LINEAR_KNEE, Encoded.LINEAR_KNEE));
@@ -43,7 +46,7 @@ record Tone(DoubleUnaryOperator curve, List<Double> corners) {
       for (double corner : tone.corners) {
         knots.add(firstAtLeast(corner, whole));
       }
-      whole = whole.andThen(tone.curve);
+      whole = whole.andThen(tone.curve).andThen(v -> Math.max(-FAR, Math.min(FAR, v)));
     }
     float[] array = new float[knots.size()];
     for (int i = 0; i < array.length; i++) {

@@ -157,8 +157,8 @@ final class SegmentFit {
   }
 
   /**
-   * The cubic through four values at 0, ¼, ¾ and 1; or the straight line between the first and the
-   * last, where the cubic would turn back though they do not.
+   * The cubic through four values at 0, ¼, ¾ and 1; or, where that would turn back though they do
+   * not, through the first and the last with slopes that prevent it.
    */
   private void throughFour(double a, double b, double c, double d) {
     // Newton's divided differences, then powers.
@@ -174,10 +174,26 @@ final class SegmentFit {
     boolean rises = a <= b && b <= c && c <= d;
     boolean falls = a >= b && b >= c && c >= d;
     if (rises && leastSlope(1) < 0 || falls && leastSlope(-1) < 0) {
-      cubic[1] = d - a;
-      cubic[2] = 0;
-      cubic[3] = 0;
+      neverTurning(d - a);
     }
+  }
+
+  /**
+   * Slopes at the ends from 0 to 3 times the rise: a cubic with such does not turn back (de Boor
+   * and Swartz, J. Approx. Theory 21, 1977). A straight line would not either, but beside a flat
+   * end it is some ten times farther from the curve.
+   */
+  private void neverTurning(double rise) {
+    double begins = between(cubic[1], 3 * rise);
+    double ends = between(cubic[1] + 2 * cubic[2] + 3 * cubic[3], 3 * rise);
+    cubic[1] = begins;
+    cubic[2] = 3 * rise - 2 * begins - ends;
+    cubic[3] = begins + ends - 2 * rise;
+  }
+
+  /** {@code slope} held between 0 and {@code most}, which may be below 0. */
+  private static double between(double slope, double most) {
+    return Math.max(Math.min(0, most), Math.min(Math.max(0, most), slope));
   }
 
   /** The least slope on 0…1 of the cubic times {@code sign}. */

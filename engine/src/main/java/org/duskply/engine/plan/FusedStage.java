@@ -1,6 +1,5 @@
 package org.duskply.engine.plan;
 
-import java.util.List;
 import org.duskply.engine.frame.Samples;
 import org.duskply.engine.pixel.Planes;
 import org.duskply.engine.pixel.Region;
@@ -28,10 +27,6 @@ final class FusedStage implements Stage {
   @Override
   public Node node() {
     return node;
-  }
-
-  List<FrameNode> frames() {
-    return program.frames();
   }
 
   @Override

@@ -1,19 +1,15 @@
 package org.duskply.engine.render;
 
 import java.util.ArrayList;
-import java.util.BitSet;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.Executor;
 import java.util.function.DoubleConsumer;
-import org.duskply.engine.frame.FrameReader;
-import org.duskply.engine.frame.FrameSource;
 import org.duskply.engine.pixel.Planes;
 import org.duskply.engine.pixel.Region;
 import org.duskply.engine.pixel.Runs;
-import org.duskply.engine.plan.FrameNode;
 import org.duskply.engine.plan.Key;
 import org.duskply.engine.plan.Keys;
 import org.duskply.engine.plan.Plan;
@@ -114,7 +110,7 @@ public final class Job implements AutoCloseable {
     }
     needed.walk();
     for (int f = 0; f < plan.frames().size(); f++) {
-      frames.add(new FrameTasks(f, plan.frames().get(f), needed.units(f)));
+      frames.add(new FrameTasks(f, plan.frames().get(f), needed.units(f), results, counters));
     }
     for (int s = 0; s < plan.stages().size(); s++) {
       stageTasks.add(new HashMap<>());
@@ -122,12 +118,12 @@ public final class Job implements AutoCloseable {
         stageTasks.get(s).put(e.getKey(), new FillTask(s, e.getKey(), e.getValue()));
       }
     }
-    List<AppendTask> appends = new ArrayList<>();
+    List<OutputTasks.Append> appends = new ArrayList<>();
     for (int o = 0; o < outputs.size(); o++) {
       appendTasks(outputs.get(o), outputKeys.get(o), appends);
     }
     // Outputs advance together, so that a band that several of them read is let go early.
-    appends.sort(Comparator.comparingDouble(t -> t.reached));
+    appends.sort(Comparator.comparingDouble(OutputTasks.Append::reached));
     return new TaskGraph(List.copyOf(appends));
   }
 
@@ -151,134 +147,28 @@ public final class Job implements AutoCloseable {
     return ofBand;
   }
 
-  private void appendTasks(Output output, Map<Integer, Key> keys, List<AppendTask> appends) {
+  private void appendTasks(
+      Output output, Map<Integer, Key> keys, List<OutputTasks.Append> appends) {
     int stage = plan.stageOf(output.root());
-    AppendTask before = null;
+    OutputTasks.Append before = null;
     int last = bands.last(output.canvas());
     for (int k = bands.first(output.canvas()); k <= last; k++) {
       Region region = bands.cut(output.canvas(), k);
       Key key = keys.get(k);
       Planes kept = key == null ? null : found.get(key);
-      EncodeTask encode = new EncodeTask(output, k, region, stage, kept, key);
+      OutputTasks.Encode encode =
+          new OutputTasks.Encode(output, k, region, stage, kept, key, results, store);
       Task fill = stageTasks.get(stage).get(k);
       if (kept == null && fill != null) {
         encode.reads().add(fill);
       }
-      AppendTask append = new AppendTask(encode, (k + 1.0) / (last + 1.0));
+      OutputTasks.Append append = new OutputTasks.Append(encode, (k + 1.0) / (last + 1.0));
       append.reads().add(encode);
       if (before != null) {
         append.after().add(before);
       }
       appends.add(append);
       before = append;
-    }
-  }
-
-  /** Opens a frame when the first of its units is decoded, and closes it with the job. */
-  private final class FrameTasks implements AutoCloseable {
-    private final int frame;
-    private final FrameSource source;
-    private final Map<Integer, Task> units = new HashMap<>();
-    private FrameReader reader; // opened by the opening task, which comes before all decoding
-
-    @SuppressWarnings("NullAway.Init")
-    FrameTasks(int frame, FrameNode node, BitSet wanted) {
-      this.frame = frame;
-      this.source = node.source();
-      Task open = new OpenTask(this);
-      Task before = open;
-      for (int u = wanted.nextSetBit(0); u >= 0; u = wanted.nextSetBit(u + 1)) {
-        Task decode = new DecodeTask(this, u);
-        decode.reads().add(open);
-        if (source.access() == FrameSource.Access.FORWARD) {
-          decode.after().add(before);
-          before = decode;
-        }
-        units.put(u, decode);
-      }
-    }
-
-    @Override
-    public synchronized void close() {
-      if (reader != null) {
-        reader.close();
-      }
-    }
-  }
-
-  /** Opens a frame; what its reader keeps between units is this task's result. */
-  private static final class OpenTask extends Task {
-    private final FrameTasks frame;
-
-    OpenTask(FrameTasks frame) {
-      this.frame = frame;
-    }
-
-    @Override
-    long scratchBytes() {
-      return 0;
-    }
-
-    @Override
-    long resultBytes() {
-      return frame.source.cursorBytes();
-    }
-
-    @Override
-    double costNanos() {
-      return 100_000;
-    }
-
-    @Override
-    void run() {
-      synchronized (frame) {
-        frame.reader = frame.source.reader();
-      }
-    }
-
-    @Override
-    void release() {
-      frame.close();
-    }
-  }
-
-  /** Decodes one unit of a frame. */
-  private final class DecodeTask extends Task {
-    private static final double NANOS_A_BYTE = 6;
-    private final FrameTasks frame;
-    private final int unit;
-
-    DecodeTask(FrameTasks frame, int unit) {
-      this.frame = frame;
-      this.unit = unit;
-    }
-
-    @Override
-    long scratchBytes() {
-      return frame.source.workingBytes();
-    }
-
-    @Override
-    long resultBytes() {
-      return frame.source.unit(unit).count()
-          * frame.source.info().channels()
-          * frame.source.info().kind().bytes();
-    }
-
-    @Override
-    double costNanos() {
-      return NANOS_A_BYTE * resultBytes();
-    }
-
-    @Override
-    void run() {
-      results.setSamples(frame.frame, unit, frame.reader.read(unit));
-      counters.decoded(frame.frame);
-    }
-
-    @Override
-    void release() {
-      results.setSamples(frame.frame, unit, null);
     }
   }
 
@@ -312,9 +202,9 @@ public final class Job implements AutoCloseable {
     private void readUnits(int frame, Region part) {
       if (!part.empty()) {
         FrameTasks tasks = frames.get(frame);
-        int last = Units.at(tasks.source, part.bottom() - 1);
-        for (int u = Units.at(tasks.source, part.top()); u <= last; u++) {
-          read(tasks.units.get(u));
+        int last = Units.at(tasks.source(), part.bottom() - 1);
+        for (int u = Units.at(tasks.source(), part.top()); u <= last; u++) {
+          read(tasks.unit(u));
         }
       }
     }
@@ -364,105 +254,6 @@ public final class Job implements AutoCloseable {
     void release() {
       slot.planes = null;
       slot.runs = null;
-    }
-  }
-
-  /** Encodes one band of an output, and offers it to the store. */
-  private final class EncodeTask extends Task {
-    private static final double NANOS_A_PIXEL = 150;
-    private final Output output;
-    private final int band;
-    private final Region region;
-    private final int stage;
-    private final @Nullable Planes kept;
-    private final @Nullable Key key;
-    private @Nullable Runnable append;
-
-    EncodeTask(
-        Output output,
-        int band,
-        Region region,
-        int stage,
-        @Nullable Planes kept,
-        @Nullable Key key) {
-      this.output = output;
-      this.band = band;
-      this.region = region;
-      this.stage = stage;
-      this.kept = kept;
-      this.key = key;
-    }
-
-    @Override
-    long scratchBytes() {
-      return 0;
-    }
-
-    @Override
-    long resultBytes() {
-      return output.sink().encodeBytes(region);
-    }
-
-    @Override
-    double costNanos() {
-      return NANOS_A_PIXEL * region.count();
-    }
-
-    @Override
-    void run() {
-      Planes planes = kept != null ? kept : results.planes(stage, region.top());
-      if (planes == null) {
-        throw new IllegalStateException("A band was let go before it was written");
-      }
-      if (!planes.area().equals(region)) { // another reader wanted more of it than this output
-        Planes cut = new Planes(region, planes.count());
-        cut.copyFrom(planes);
-        planes = cut;
-      }
-      append = output.sink().encode(band, planes);
-      if (kept == null && key != null) {
-        store.put(key, planes);
-      }
-    }
-
-    @Override
-    void release() {
-      append = null;
-    }
-  }
-
-  /** Hands an encoded band on, after the one above it. */
-  private static final class AppendTask extends Task {
-    private final EncodeTask encode;
-    final double reached;
-
-    AppendTask(EncodeTask encode, double reached) {
-      this.encode = encode;
-      this.reached = reached;
-    }
-
-    @Override
-    long scratchBytes() {
-      return 0;
-    }
-
-    @Override
-    long resultBytes() {
-      return 0;
-    }
-
-    @Override
-    double costNanos() {
-      return 10_000;
-    }
-
-    @Override
-    void run() {
-      Runnable append = encode.append;
-      if (append == null) {
-        throw new IllegalStateException("Encoded rows were let go before they were written");
-      }
-      append.run();
     }
   }
 }

@@ -88,6 +88,27 @@ class CurveTest extends AdjustKernelContract {
     }
   }
 
+  /** Where a curve arrives flat a cubic is most easily made to turn back. */
+  @Test
+  void flatEndsAreAsCloseAsTheRest() {
+    double[][] points = {{0, 0.1, 0.3, 0.7, 1}, {0, 0.05, 0.05, 0.9, 1}};
+    DoubleUnaryOperator want = linear(points, Axis.ENCODED);
+    int from = Float.floatToIntBits(0x1p-12f);
+    int count = (Float.floatToIntBits(1.25f) - from) / 997;
+    float[] v = new float[count];
+    for (int i = 0; i < count; i++) {
+      v[i] = Float.intBitsToFloat(from + 997 * i);
+    }
+    float[] out = v.clone();
+    Working.kernel(curve(points, Channel.RED, Axis.ENCODED))
+        .run(out, v.clone(), v.clone(), 0, count);
+    for (int i = 0; i < count; i++) {
+      double exact = EncodedAxis.encode(want.applyAsDouble(v[i]));
+      Close.within("at " + v[i], EncodedAxis.encode(out[i]), exact, 0.005 / 65535);
+      assertThat(i == 0 || out[i] >= out[i - 1]).isTrue();
+    }
+  }
+
   @Test
   void everyFloatAboutACornerFollowsTheCurve() {
     // The last point is the one corner: a slope of 0.2 turns into one of 0.9.

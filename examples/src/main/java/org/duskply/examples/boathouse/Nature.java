@@ -160,15 +160,25 @@ final class Nature {
         double r = reach * (0.45 + 0.75 * Noise.unit(id, 2, 76));
         double y = tall * (0.08 + 0.92 * k) + 0.2 * (Noise.unit(id, 3, 76) - 0.5);
         double drop = 0.25 + 0.35 * Noise.unit(id, 4, 76) - 0.5 * k;
-        Vec out = new Vec(Maths.cos(a) * r, -drop * r, Maths.sin(a) * r).times(0.5);
-        Vec at = foot.plus(new Vec(0, y, 0)).plus(out);
-        Vec side = new Vec(-Maths.sin(a), 0.25, Maths.cos(a)).times(0.05 + 0.11 * r);
-        scenery.add(Leaf.pointed(at, out, side, Nature::needles, scenery.seed()));
-        Vec fringe = new Vec(0, 0.07 + 0.07 * r, 0);
-        scenery.add(
-            Leaf.pointed(
-                at.minus(fringe.times(0.8)), out, fringe, Nature::needles, scenery.seed()));
+        twigs(foot.plus(new Vec(0, y, 0)), a, r, drop, id);
       }
+    }
+  }
+
+  /** A branch: twigs that fan out from it to both sides and hang a little. */
+  private void twigs(Vec root, double bearing, double reach, double drop, int id) {
+    Vec way = new Vec(Maths.cos(bearing), -drop, Maths.sin(bearing)).times(reach);
+    Vec aside = new Vec(-Maths.sin(bearing), 0, Maths.cos(bearing));
+    for (int t = 0; t < 6; t++) {
+      double k = 0.25 + 0.15 * t;
+      double turn = (t & 1) == 0 ? 0.55 : -0.55;
+      double size = (0.16 + 0.24 * reach * (1.1 - k)) * (0.8 + 0.4 * Noise.unit(id, 10 + t, 76));
+      Vec tip = way.unit().plus(aside.times(turn)).plus(new Vec(0, -0.25, 0)).unit().times(size);
+      Vec flat =
+          aside.plus(new Vec(0, 0.6 * (Noise.unit(id, 20 + t, 76) - 0.2), 0)).times(0.3 * size);
+      Vec across = flat.minus(tip.times(flat.dot(tip) / tip.dot(tip)));
+      Vec at = root.plus(way.times(k)).plus(tip.times(0.5));
+      scenery.add(Leaf.pointed(at, tip, across, Nature::needles, scenery.seed()));
     }
   }
 

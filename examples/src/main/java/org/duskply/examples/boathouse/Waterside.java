@@ -7,6 +7,7 @@ import static org.duskply.examples.boathouse.House.WIDTH;
 import static org.duskply.examples.boathouse.Scenery.p;
 
 import org.duskply.examples.trace.Axes;
+import org.duskply.examples.trace.Ball;
 import org.duskply.examples.trace.Block;
 import org.duskply.examples.trace.Noise;
 import org.duskply.examples.trace.Vec;
@@ -114,8 +115,8 @@ final class Waterside {
       for (double x = -length / 2 + 0.9; x < length / 2 - 1; x += 2.3) {
         Vec foot = on.point(x, -1.1, side * (half + 0.09));
         scenery.rod(foot, foot.plus(new Vec(0, 1.55, 0)), 0.085, Textures::tarred);
-        Vec top = foot.plus(new Vec(0, 1.56, 0));
-        scenery.rod(top, top.plus(new Vec(0, 0.03, 0)), 0.09, Textures::lead);
+        Vec top = foot.plus(new Vec(0, 1.555, 0));
+        scenery.add(new Ball(top, new Vec(0.092, 0.028, 0.092), Textures::lead, scenery.seed()));
       }
     }
     doorstep();

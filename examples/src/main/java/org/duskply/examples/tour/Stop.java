@@ -39,7 +39,7 @@ record Stop(String name, Recipe recipe) {
 
   private static boolean popsOnly(Step step) {
     return step.verb() instanceof Pop
-        || step.verb() instanceof Group group && group.steps().stream().allMatch(Stop::popsOnly);
+        || (step.verb() instanceof Group group && group.steps().stream().allMatch(Stop::popsOnly));
   }
 
   private static Recipe with(Recipe r, String base, List<Step> steps, String name) {

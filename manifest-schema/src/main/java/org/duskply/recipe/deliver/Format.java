@@ -7,25 +7,27 @@ import java.util.Optional;
 /** File formats that can be delivered, told by the file's ending. */
 public enum Format {
   TIFF(".tif", ".tiff"),
-  PNG(".png"),
+  PNG(".png", ".png"),
   JPEG(".jpg", ".jpeg");
 
-  private final List<String> endings;
+  private final String usual;
+  private final String other;
 
-  Format(String... endings) {
-    this.endings = List.of(endings);
+  Format(String usual, String other) {
+    this.usual = usual;
+    this.other = other;
   }
 
   /** The endings that stand for it, with their point, the usual one first. */
   public List<String> endings() {
-    return endings;
+    return List.of(usual, other);
   }
 
   /** The format of a file by its ending, in small or capital letters. */
   public static Optional<Format> ofFile(String file) {
     String lower = file.toLowerCase(Locale.ROOT);
     for (Format format : values()) {
-      if (format.endings.stream().anyMatch(lower::endsWith)) {
+      if (lower.endsWith(format.usual) || lower.endsWith(format.other)) {
         return Optional.of(format);
       }
     }

@@ -49,7 +49,7 @@ public final class Field {
 
   /** A number without bounds until {@link #from}, {@link #above} and {@link #to} set them. */
   public static Field number(String component) {
-    return new Field(component, new Kind.Number(-ANY, false, ANY, Unit.NONE));
+    return new Field(component, new Kind.Decimal(-ANY, false, ANY, Unit.NONE));
   }
 
   /** A whole number between two bounds. */
@@ -109,20 +109,20 @@ public final class Field {
 
   /** The same with a smallest value. */
   public Field from(double least) {
-    Kind.Number number = (Kind.Number) kind;
-    return with(new Kind.Number(least, false, number.most(), number.unit()));
+    Kind.Decimal number = (Kind.Decimal) kind;
+    return with(new Kind.Decimal(least, false, number.most(), number.unit()));
   }
 
   /** The same with a bound that the value must exceed. */
   public Field above(double bound) {
-    Kind.Number number = (Kind.Number) kind;
-    return with(new Kind.Number(bound, true, number.most(), number.unit()));
+    Kind.Decimal number = (Kind.Decimal) kind;
+    return with(new Kind.Decimal(bound, true, number.most(), number.unit()));
   }
 
   /** The same with a greatest value. */
   public Field to(double most) {
-    Kind.Number number = (Kind.Number) kind;
-    return with(new Kind.Number(number.least(), number.exclusive(), most, number.unit()));
+    Kind.Decimal number = (Kind.Decimal) kind;
+    return with(new Kind.Decimal(number.least(), number.exclusive(), most, number.unit()));
   }
 
   /** The same for multiples of a whole number alone. */
@@ -136,8 +136,8 @@ public final class Field {
     if (kind instanceof Kind.Whole whole) {
       return with(new Kind.Whole(whole.least(), whole.most(), whole.every(), unit));
     }
-    Kind.Number number = (Kind.Number) kind;
-    return with(new Kind.Number(number.least(), number.exclusive(), number.most(), unit));
+    Kind.Decimal number = (Kind.Decimal) kind;
+    return with(new Kind.Decimal(number.least(), number.exclusive(), number.most(), unit));
   }
 
   /** The same, absent (null) where it is left out. */
@@ -214,7 +214,7 @@ public final class Field {
 
   /** What its number counts; {@link Unit#NONE} for anything but a number. */
   public Unit unit() {
-    if (kind instanceof Kind.Number number) {
+    if (kind instanceof Kind.Decimal number) {
       return number.unit();
     }
     return kind instanceof Kind.Whole whole ? whole.unit() : Unit.NONE;

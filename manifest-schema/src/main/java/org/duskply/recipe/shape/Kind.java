@@ -19,10 +19,10 @@ public sealed interface Kind {
    * @param most greatest value
    * @param unit what it counts
    */
-  record Number(double least, boolean exclusive, double most, Unit unit) implements Kind {
+  record Decimal(double least, boolean exclusive, double most, Unit unit) implements Kind {
     @Override
     public <R> R accept(Visitor<R> visitor) {
-      return visitor.number(this);
+      return visitor.decimal(this);
     }
   }
 
@@ -278,7 +278,7 @@ public sealed interface Kind {
 
   /** One answer for each kind. */
   interface Visitor<R> {
-    R number(Number kind);
+    R decimal(Decimal kind);
 
     R whole(Whole kind);
 

@@ -222,6 +222,10 @@ public final class Shape<T extends Record> {
 
   /** The record made from its components' values. */
   public T build(Values values) {
-    return access.build(fields.stream().map(f -> values.get(f.component())).toArray());
+    @Nullable Object[] arguments = new @Nullable Object[fields.size()];
+    for (int i = 0; i < arguments.length; i++) {
+      arguments[i] = values.get(fields.get(i).component());
+    }
+    return access.build(arguments);
   }
 }

@@ -12,6 +12,9 @@ public final class Values {
   private final Map<String, @Nullable Object> byComponent = new HashMap<>();
   private final Set<String> filled = new HashSet<>();
 
+  /** None yet. */
+  public Values() {}
+
   /** Sets the value of a component; null for an optional one that is absent. */
   public void put(String component, @Nullable Object value) {
     byComponent.put(component, value);
@@ -40,6 +43,6 @@ public final class Values {
 
   /** The value of a component that is known to be there. */
   public <V> V get(String component, Class<V> type) {
-    return type.cast(Objects.requireNonNull(byComponent.get(component)));
+    return type.cast(Objects.requireNonNull(byComponent.get(component), component));
   }
 }

@@ -5,7 +5,6 @@ import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
 import java.util.Optional;
 import org.duskply.recipe.shape.Alternatives;
 import org.duskply.recipe.shape.Fault;
@@ -13,7 +12,6 @@ import org.duskply.recipe.shape.Field;
 import org.duskply.recipe.shape.Kind;
 import org.duskply.recipe.shape.Rule;
 import org.duskply.recipe.shape.Shape;
-import org.duskply.recipe.shape.Values;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -24,6 +22,8 @@ import org.jspecify.annotations.Nullable;
 public final class Binder {
   /** In place of a value with faults, all of which have been reported. */
   static final Object FAILED = new Object();
+
+  private static final String EXTENSIONS = "extensions";
 
   final Problems problems;
   final Mentions mentions = new Mentions();
@@ -61,12 +61,12 @@ public final class Binder {
     }
     Optional<Field> principal = shape.principal();
     if (principal.isEmpty()) {
-      return new ValueBinder(this, tree, path)
+      return new Complaint(problems, tree, path)
           .mismatch(Words.record(shape), listAdvice(shape, tree));
     }
-    Values values = new Values();
-    put(values, principal.get(), value(principal.get().kind(), tree, path));
-    return finished(shape, values, List.of(principal.get().component()), tree.spot(), path);
+    Part part = new Part(shape);
+    part.read(principal.get(), value(principal.get().kind(), tree, path));
+    return finished(part, tree.spot(), path);
   }
 
   Object value(Kind kind, Tree tree, String path) {
@@ -87,17 +87,15 @@ public final class Binder {
   private Object row(Shape<?> shape, Tree tree, String path) {
     if (!(tree instanceof Tree.Listing listing)
         || listing.members().size() != shape.fields().size()) {
-      return new ValueBinder(this, tree, path)
+      return new Complaint(problems, tree, path)
           .mismatch(Words.record(shape), commaAdvice(shape, tree));
     }
-    Values values = new Values();
-    List<String> read = new ArrayList<>();
+    Part part = new Part(shape);
     for (int i = 0; i < shape.fields().size(); i++) {
       Field field = shape.fields().get(i);
-      read.add(field.component());
-      put(values, field, value(field.kind(), listing.members().get(i), path + "/#" + (i + 1)));
+      part.read(field, value(field.kind(), listing.members().get(i), path + "/#" + (i + 1)));
     }
-    return finished(shape, values, read, tree.spot(), path);
+    return finished(part, tree.spot(), path);
   }
 
   /** Twice as many numbers as there should be come of commas for decimal points. */
@@ -109,64 +107,36 @@ public final class Binder {
   }
 
   private Object mapping(Shape<?> shape, Tree.Mapping mapping, String path) {
-    List<Shape<?>> chosen = chosen(shape, mapping, path);
-    Values own = new Values();
-    Map<Shape<?>, Values> parts = new LinkedHashMap<>();
-    Map<Shape<?>, List<String>> read = new LinkedHashMap<>();
-    List<String> ownRead = new ArrayList<>();
-    chosen.forEach(part -> parts.put(part, new Values()));
-    chosen.forEach(part -> read.put(part, new ArrayList<>()));
+    Part own = new Part(shape);
+    List<Part> parts = chosen(shape, mapping, path).stream().<Part>map(Part::new).toList();
     Map<String, Object> extensions = new LinkedHashMap<>();
     for (Tree.Entry entry : mapping.entries()) {
       String key = entry.key();
       String below = path.isEmpty() ? key : path + "/" + key;
-      Optional<Field> field = shape.field(key);
-      Optional<Shape<?>> part = chosen.stream().filter(s -> s.field(key).isPresent()).findFirst();
-      if (field.isPresent()) {
-        ownRead.add(field.get().component());
-        put(own, field.get(), value(field.get().kind(), entry.value(), below));
-      } else if (part.isPresent()) {
-        Field partField = part.get().field(key).orElseThrow();
-        Objects.requireNonNull(read.get(part.get())).add(partField.component());
-        put(
-            Objects.requireNonNull(parts.get(part.get())),
-            partField,
-            value(partField.kind(), entry.value(), below));
+      Part part =
+          own.has(key) ? own : parts.stream().filter(p -> p.has(key)).findFirst().orElse(null);
+      if (part != null) {
+        Field field = part.shape.field(key).orElseThrow();
+        part.read(field, value(field.kind(), entry.value(), below));
       } else if (shape.extensible() && key.startsWith(Kind.Extensions.PREFIX)) {
         extensions.put(key, new PlainReader(problems).plain(entry.value(), below));
       }
     }
-    own.put("extensions", Collections.unmodifiableMap(extensions));
-    ownRead.add("extensions");
-    shape.inlined().ifPresent(f -> inline(f, chosen, parts, read, own, mapping, path));
-    shape.inlined().ifPresent(f -> ownRead.add(f.component()));
-    Object record = finished(shape, own, ownRead, mapping.spot(), path);
+    own.values.put(EXTENSIONS, Collections.unmodifiableMap(extensions));
+    shape.inlined().ifPresent(field -> inline(field, parts, own, mapping.spot(), path));
+    Object record = finished(own, mapping.spot(), path);
+    List<Shape<?>> chosen = parts.stream().<Shape<?>>map(part -> part.shape).toList();
     new KeyChecker(problems, atlas, shape, chosen).check(mapping, path);
     return record;
   }
 
-  private void inline(
-      Field field,
-      List<Shape<?>> chosen,
-      Map<Shape<?>, Values> parts,
-      Map<Shape<?>, List<String>> read,
-      Values own,
-      Tree.Mapping mapping,
-      String path) {
-    if (chosen.isEmpty() && Atlas.alternatives(field).optional()) {
-      own.put(field.component(), null);
-    }
-    for (Shape<?> part : chosen) {
-      Object made =
-          finished(
-              part,
-              Objects.requireNonNull(parts.get(part)),
-              Objects.requireNonNull(read.get(part)),
-              mapping.spot(),
-              path);
-      if (made != FAILED && part == chosen.get(0)) {
-        own.put(field.component(), made);
-      }
+  /** The record among those of its own fields: the first of those found, all of them looked at. */
+  private void inline(Field field, List<Part> parts, Part own, Spot spot, String path) {
+    List<Object> made = parts.stream().map(part -> finished(part, spot, path)).toList();
+    if (made.isEmpty() && Atlas.alternatives(field).optional()) {
+      own.values.put(field.component(), null);
+    } else if (!made.isEmpty()) {
+      own.read(field, made.get(0));
     }
   }
 
@@ -199,47 +169,19 @@ public final class Binder {
     return chosen;
   }
 
-  private static void put(Values values, Field field, Object value) {
-    if (value != FAILED) {
-      values.put(field.component(), value);
-    }
-  }
-
   /** Adds what was left out, asks the rules, builds. */
-  private Object finished(
-      Shape<?> shape, Values values, List<String> read, Spot spot, String path) {
+  private Object finished(Part part, Spot spot, String path) {
     int before = problems.count();
-    for (Field field : shape.fields()) {
-      if (field.required() && field.keyed() && !read.contains(field.component())) {
-        missing(shape, field, spot, path);
+    for (Field field : part.shape.fields()) {
+      if (field.required() && field.keyed() && !part.tried.contains(field.component())) {
+        missing(part.shape, field, spot, path);
       }
     }
-    defaults(shape, values, read);
-    for (Rule rule : shape.rules()) {
-      for (Fault fault : rule.faults(values)) {
-        fault(fault, path);
-      }
+    part.fill();
+    for (Rule rule : part.shape.rules()) {
+      rule.faults(part.values).forEach(fault -> fault(fault, path));
     }
-    boolean complete = shape.fields().stream().allMatch(f -> values.has(f.component()));
-    return complete && problems.count() == before ? shape.build(values) : FAILED;
-  }
-
-  private static void defaults(Shape<?> shape, Values values, List<String> read) {
-    for (Field field : shape.fields()) {
-      String component = field.component();
-      if (field.kind() instanceof Kind.Extensions && !values.has(component)) {
-        values.fill(component, Map.of());
-      } else if (field.kind() instanceof Kind.Derived derived) {
-        if (derived.needs().stream().allMatch(values::has)) {
-          values.fill(component, derived.value().apply(values));
-        }
-      }
-    }
-    for (Field field : shape.fields()) {
-      if (field.keyed() && !field.required() && !read.contains(field.component())) {
-        values.fill(field.component(), field.fallback(values));
-      }
-    }
+    return part.complete() && problems.count() == before ? part.shape.build(part.values) : FAILED;
   }
 
   private void missing(Shape<?> shape, Field field, Spot spot, String path) {

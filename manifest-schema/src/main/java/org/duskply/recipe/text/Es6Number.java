@@ -3,6 +3,7 @@ package org.duskply.recipe.text;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.math.RoundingMode;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Numbers as ECMAScript writes them (ECMA-262, Number::toString; required by RFC 8785, 3.2.2.3):
@@ -11,6 +12,9 @@ import java.math.RoundingMode;
  */
 public final class Es6Number {
   private static final long EXACT_INTEGERS = 1L << 53;
+
+  /** Two decimals of so many digits never read to the same double, so none is shorter. */
+  private static final int UNIQUE_DIGITS = 15;
 
   private Es6Number() {}
 
@@ -32,8 +36,12 @@ public final class Es6Number {
 
   /** Fewest digits; {@code Double.toString} always reads back, so its count is where to begin. */
   private static BigDecimal shortest(double value) {
+    BigDecimal known = new BigDecimal(Double.toString(value)).stripTrailingZeros();
+    int count = known.precision();
+    if (count <= UNIQUE_DIGITS && value >= Double.MIN_NORMAL) {
+      return known;
+    }
     BigDecimal exact = new BigDecimal(value);
-    int count = new BigDecimal(Double.toString(value)).stripTrailingZeros().precision();
     BigDecimal best = nearest(exact, value, count);
     while (count > 1) {
       BigDecimal fewer = nearest(exact, value, --count);
@@ -52,8 +60,7 @@ public final class Es6Number {
    * Of the two decimals of {@code count} digits around the exact value, the nearer one that reads
    * back to it. Both are asked, since the interval of a power of two is wider above than below.
    */
-  private static @org.jspecify.annotations.Nullable BigDecimal nearest(
-      BigDecimal exact, double value, int count) {
+  private static @Nullable BigDecimal nearest(BigDecimal exact, double value, int count) {
     BigDecimal half = exact.round(new MathContext(count, RoundingMode.HALF_EVEN));
     if (half.doubleValue() == value) {
       return half;

@@ -11,6 +11,7 @@ import org.jspecify.annotations.Nullable;
 final class NumberText {
   private static final Pattern NUMBER =
       Pattern.compile("[-+]?(0|[1-9][0-9]*)(\\.[0-9]+)?([eE][-+]?[0-9]+)?");
+  private static final int LONGEST_TRY = 40;
   private static final Pattern BARE_POINT = Pattern.compile("([-+]?)\\.([0-9]+)");
   private static final Pattern TRAILING_POINT = Pattern.compile("([-+]?[0-9]+)\\.");
   private static final Pattern LEADING_ZERO = Pattern.compile("([-+]?)0+([0-9]+(\\.[0-9]+)?)");
@@ -39,6 +40,9 @@ final class NumberText {
 
   /** What to write in place of something that only looks like a number; null without advice. */
   static @Nullable String advice(String text) {
+    if (text.length() > LONGEST_TRY) {
+      return null; // And the patterns below would go deep on a long text.
+    }
     String advice = pointAdvice(text);
     return advice != null ? advice : wordAdvice(text);
   }

@@ -123,7 +123,7 @@ public class PlainWriter {
     if (kind instanceof Kind.Items items) {
       return items(items, (List<?>) value);
     }
-    if (kind instanceof Kind.Positions positions) {
+    if (kind instanceof Kind.Positions) {
       return positions((List<?>) value);
     }
     if (kind instanceof Kind.Table) {

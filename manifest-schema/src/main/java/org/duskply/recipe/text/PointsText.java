@@ -8,10 +8,15 @@ import org.jspecify.annotations.Nullable;
 final class PointsText {
   private PointsText() {}
 
+  /** Whether a scalar is a try at it: anything in quotes, or bare text with a comma. */
+  static boolean meant(Tree.Scalar scalar) {
+    return scalar.form() == Tree.Form.TEXT || (!scalar.empty() && scalar.text().indexOf(',') > 0);
+  }
+
   /** The same as a list of rows, each at the spot of the text; null after a problem. */
   static Tree.@Nullable Listing listing(Tree.Scalar scalar, Problems problems, String path) {
     List<Tree> rows = new ArrayList<>();
-    for (String point : scalar.text().strip().split("\\s+")) {
+    for (String point : scalar.text().strip().split("\\s+", -1)) {
       String[] numbers = point.split(",", -1);
       if (numbers.length != 2
           || !NumberText.matches(numbers[0])

@@ -172,7 +172,7 @@ public final class SchemaWriter implements Kind.Visitor<Map<String, Object>> {
   }
 
   @Override
-  public Map<String, Object> number(Kind.Number kind) {
+  public Map<String, Object> decimal(Kind.Decimal kind) {
     Map<String, Object> number = map("type", "number");
     if (kind.least() > -Double.MAX_VALUE) {
       number.put(kind.exclusive() ? "exclusiveMinimum" : "minimum", kind.least());

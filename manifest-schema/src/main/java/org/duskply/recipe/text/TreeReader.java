@@ -13,7 +13,6 @@ import tools.jackson.core.ObjectReadContext;
 import tools.jackson.core.StreamReadConstraints;
 import tools.jackson.core.json.JsonFactory;
 import tools.jackson.dataformat.yaml.YAMLFactory;
-import tools.jackson.dataformat.yaml.YAMLParser;
 
 /**
  * Builds a {@link Tree} from the tokens of one YAML or JSON document. Whatever a recipe may not use
@@ -34,7 +33,6 @@ final class TreeReader {
   private static final JsonFactory JSON =
       JsonFactory.builder().streamReadConstraints(CONSTRAINTS).build();
 
-  private final Source source;
   private final Problems problems;
   private final JsonParser parser;
   private final boolean yaml;
@@ -42,15 +40,11 @@ final class TreeReader {
   private int values;
   private int depth;
 
-  private TreeReader(Source source, String text, boolean yaml, Problems problems) {
-    this.source = source;
-    this.problems = problems;
+  private TreeReader(Source source, JsonParser parser, boolean yaml, Problems problems) {
+    this.parser = parser;
     this.yaml = yaml;
+    this.problems = problems;
     this.columns = new Columns(source, yaml);
-    this.parser =
-        yaml
-            ? YAML.createParser(ObjectReadContext.empty(), new WholeCharacters(text))
-            : JSON.createParser(ObjectReadContext.empty(), text);
   }
 
   /**
@@ -61,9 +55,11 @@ final class TreeReader {
    * @throws JacksonException where the text is not YAML or JSON
    */
   static @Nullable Tree read(Source source, String text, boolean yaml, Problems problems) {
-    TreeReader reader = new TreeReader(source, text, yaml, problems);
-    try (JsonParser open = reader.parser) {
-      return reader.document();
+    try (JsonParser parser =
+        yaml
+            ? YAML.createParser(ObjectReadContext.empty(), new WholeCharacters(text))
+            : JSON.createParser(ObjectReadContext.empty(), text)) {
+      return new TreeReader(source, parser, yaml, problems).document();
     } catch (Exceeded e) {
       return null;
     }
@@ -144,19 +140,11 @@ final class TreeReader {
     if (yaml && refused(spot, path)) {
       return false;
     }
-    boolean bare = yaml && !quotedHere();
-    if (bare && key.equals("<<")) {
-      problems.add(
-          spot,
-          path,
-          "merge keys (<<) are not used in recipes; write the keys out, or give the thing a name"
-              + " under frames or masks and use the name",
-          "<<",
-          "a key");
+    if (Refusals.halfCharacter(key, spot, "", problems)) {
       return false;
     }
-    if (bare && key.isEmpty()) {
-      problems.add(spot, path, "a key is missing before this colon; write key: value", "", "a key");
+    boolean bare = yaml && !quotedHere();
+    if (bare && Refusals.keyReported(key, spot, path, problems)) {
       return false;
     }
     Spot first = seen.putIfAbsent(key, spot);
@@ -200,13 +188,7 @@ final class TreeReader {
     if (text.length() > Limits.TEXT) {
       exceeded(spot, path, "a text", text.length(), Limits.TEXT, "characters");
     }
-    if (halfPair(text)) {
-      problems.add(
-          spot,
-          path,
-          "this text holds half of a character (a lone surrogate); type the character itself",
-          "half a character",
-          "text");
+    if (Refusals.halfCharacter(text, spot, path, problems)) {
       return new Tree.Broken(spot);
     }
     return new Tree.Scalar(spot, text, quoted(token) ? Tree.Form.TEXT : Tree.Form.BARE);
@@ -224,40 +206,9 @@ final class TreeReader {
     return first == '"' || first == '\'' || first == '|' || first == '>';
   }
 
-  /** Anchors, aliases and tags, told by the character that they begin with. */
   private boolean refused(Spot spot, String path) {
-    int first = columns.characterAtToken(parser.currentTokenLocation());
-    if (first == '*' || ((YAMLParser) parser).isCurrentAlias()) {
-      problems.add(
-          spot,
-          path,
-          "aliases (*name) are not used in recipes; frames and masks have names, so write the"
-              + " name itself",
-          "an alias",
-          "a value");
-      return true;
-    }
-    if (first == '&') {
-      problems.add(
-          spot,
-          path,
-          "anchors (&name) are not used in recipes; give the thing a name under frames or masks"
-              + " and use that name",
-          "an anchor",
-          "a value");
-      return true;
-    }
-    if (first == '!') {
-      problems.add(
-          spot,
-          path,
-          "type tags (!name) are not used in recipes; delete the tag, and put quotes around a"
-              + " text that looks like a number",
-          "a tag",
-          "a value");
-      return true;
-    }
-    return false;
+    return Refusals.reported(
+        columns.characterAtToken(parser.currentTokenLocation()), spot, path, problems);
   }
 
   private void count() {
@@ -309,19 +260,5 @@ final class TreeReader {
 
   private Spot spot() {
     return columns.spot(parser.currentTokenLocation());
-  }
-
-  private static boolean halfPair(String text) {
-    for (int i = 0; i < text.length(); i++) {
-      char c = text.charAt(i);
-      if (Character.isHighSurrogate(c)
-          && i + 1 < text.length()
-          && Character.isLowSurrogate(text.charAt(i + 1))) {
-        i++;
-      } else if (Character.isSurrogate(c)) {
-        return true;
-      }
-    }
-    return false;
   }
 }

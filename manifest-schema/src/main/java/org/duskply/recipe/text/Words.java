@@ -49,7 +49,7 @@ final class Words implements Kind.Visitor<String> {
   }
 
   @Override
-  public String number(Kind.Number kind) {
+  public String decimal(Kind.Decimal kind) {
     String unit = unit(kind.unit());
     boolean low = kind.least() > -Double.MAX_VALUE;
     boolean high = kind.most() < Double.MAX_VALUE;

@@ -103,8 +103,8 @@ public final class YamlEmitter {
   }
 
   private static boolean isEmpty(@Nullable Object value) {
-    return value instanceof Map<?, ?> map && map.isEmpty()
-        || value instanceof List<?> list && list.isEmpty();
+    return (value instanceof Map<?, ?> map && map.isEmpty())
+        || (value instanceof List<?> list && list.isEmpty());
   }
 
   private static String flow(@Nullable Object value) {

@@ -18,6 +18,8 @@ final class YamlSlips {
   private static final Pattern NO_SPACE = Pattern.compile("[\\s-]*([A-Za-z][\\w-]*):([^\\s/].*)");
   private static final Pattern INDENTED_BY_TAB = Pattern.compile("(?m)^ *\\t[ \\t]*");
 
+  private static final int LONGEST_LINE = 2_000;
+
   private final Source source;
   private final String text;
   private final Problems problems;
@@ -84,7 +86,7 @@ final class YamlSlips {
   }
 
   private @Nullable String colon(int at, Spot spot) {
-    String line = source.line(spot.line());
+    String line = patternLine(spot);
     Matcher matcher = KEY_AND_TEXT.matcher(line);
     boolean within = matcher.matches() && source.start(spot.line()) + matcher.start(2) < at;
     if (!within) {
@@ -105,7 +107,7 @@ final class YamlSlips {
             + Words.shortened(matcher.group(1) + ": \"" + whole.replace("\"", "\\\"") + "\""),
         whole,
         "\"" + whole + "\"");
-    int end = source.start(spot.line()) + line.length();
+    int end = source.start(spot.line()) + source.line(spot.line()).length();
     boolean brackets = line.indexOf('{') >= 0 || line.indexOf('[') >= 0;
     String rest = text.substring(at, end);
     return text.substring(0, at)
@@ -129,7 +131,7 @@ final class YamlSlips {
     if (message.contains("Expected a property name")) {
       return "a key must be one plain word; brackets, aliases and lists cannot be keys";
     }
-    Matcher noSpace = NO_SPACE.matcher(source.line(spot.line()));
+    Matcher noSpace = NO_SPACE.matcher(patternLine(spot));
     if (noSpace.matches() || message.contains("expected ':'")) {
       return noSpace.matches()
           ? "a space is missing after the colon of " + noSpace.group(1)
@@ -144,6 +146,12 @@ final class YamlSlips {
     }
     return "the text cannot be read from here; look for a missing quote, bracket, colon or"
         + " space just before";
+  }
+
+  /** A line for the patterns above, which take the square of its length in the worst case. */
+  private String patternLine(Spot spot) {
+    String line = source.line(spot.line());
+    return line.length() <= LONGEST_LINE ? line : "";
   }
 
   private int contextLine(JacksonException e, Spot spot) {

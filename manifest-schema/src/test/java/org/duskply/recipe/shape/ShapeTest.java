@@ -69,7 +69,7 @@ class ShapeTest {
       Field field = shape.fields().get(i);
       assertThat(field.component()).isEqualTo(components[i].getName());
       boolean primitive = components[i].getType().isPrimitive();
-      boolean number = field.kind() instanceof Kind.Number;
+      boolean number = field.kind() instanceof Kind.Decimal;
       assertThat(number).isEqualTo(components[i].getType() == double.class);
       // A component that cannot be null must be required or have a default.
       assertThat(primitive && !field.required() && field.fallback() == null)

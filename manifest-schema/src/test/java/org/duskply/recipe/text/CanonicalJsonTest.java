@@ -10,9 +10,11 @@ import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /** Documents of the test set of RFC 8785's author, with SHA-256 of the published outputs. */
+@Tag("bits")
 class CanonicalJsonTest {
   @Test
   void arrays() throws Exception {

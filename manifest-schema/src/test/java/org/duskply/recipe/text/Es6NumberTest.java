@@ -11,6 +11,7 @@ import java.util.HexFormat;
 import java.util.Scanner;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -18,6 +19,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 /** Numbers against RFC 8785, appendix B, and the test sequence that its author published. */
 class Es6NumberTest {
   /** RFC 8785, appendix B. */
+  @Tag("bits")
   @ParameterizedTest
   @CsvSource({
     "0000000000000000, 0",
@@ -50,6 +52,7 @@ class Es6NumberTest {
     assertThat(Es6Number.text(value)).isEqualTo(text);
   }
 
+  @Tag("bits")
   @Test
   void notFiniteIsAnError() {
     for (double value : new double[] {Double.NaN, 1 / 0.0, -1 / 0.0}) {
@@ -61,6 +64,7 @@ class Es6NumberTest {
    * Where {@code Double.toString} before JDK 19 gives a digit too many (JDK-4511638): 2.0E-3 is
    * fine, 2⁻⁴⁴ and 2.2E-322 are not.
    */
+  @Tag("bits")
   @Test
   void shortestWhereDoubleToStringWasNot() {
     assertThat(Es6Number.text(2e23)).isEqualTo("2e+23");
@@ -74,11 +78,11 @@ class Es6NumberTest {
    * data of the RFC's author): 168 listed constants, 2,000 successive doubles from 2⁻¹⁰²², then
    * words of a chain of SHA-256.
    */
+  @Tag("bits")
   @ParameterizedTest
   @CsvSource({
     "1000, be18b62b6f69cdab33a7e0dae0d9cfa869fda80ddc712221570f9f40a5878687",
-    "10000, b9f7a8e75ef22a835685a52ccba7f7d6bdc99e34b010992cbc5864cd12be6892",
-    "100000, 22776e6d4b49fa294a0d0f349268e5c28808fe7e0cb2bcbe28f63894e494d4c7"
+    "10000, b9f7a8e75ef22a835685a52ccba7f7d6bdc99e34b010992cbc5864cd12be6892"
   })
   void publishedSequence(int lines, String hash) throws Exception {
     MessageDigest digest = MessageDigest.getInstance("SHA-256");

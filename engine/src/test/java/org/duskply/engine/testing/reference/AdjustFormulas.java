@@ -23,7 +23,7 @@ public final class AdjustFormulas {
       DoubleUnaryOperator curve, double[] weights, double r, double g, double b) {
     double y = luminance(weights, r, g, b);
     double wanted = curve.applyAsDouble(y);
-    double gain = wanted / Math.max(y, NEUTRAL_BELOW);
+    double gain = Math.max(wanted, 0) / Math.max(y, NEUTRAL_BELOW);
     double shift = wanted - y * gain;
     return new double[] {r * gain + shift, g * gain + shift, b * gain + shift};
   }

@@ -1,0 +1,141 @@
+package org.duskply.engine.render;
+
+import java.util.BitSet;
+import java.util.HashMap;
+import java.util.Map;
+import org.duskply.engine.frame.FrameReader;
+import org.duskply.engine.frame.FrameSource;
+import org.duskply.engine.plan.FrameNode;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The tasks of one frame: opens it when the first of its units is decoded, decodes them, and closes
+ * it after the last.
+ */
+final class FrameTasks implements AutoCloseable {
+  private final int frame;
+  private final FrameSource source;
+  private final Map<Integer, Task> units = new HashMap<>();
+  private final Results results;
+  private final Counters counters;
+  private @Nullable FrameReader
+      reader; // opened by the opening task, which comes before all decoding
+
+  FrameTasks(int frame, FrameNode node, BitSet wanted, Results results, Counters counters) {
+    this.frame = frame;
+    this.results = results;
+    this.counters = counters;
+    this.source = node.source();
+    Task open = new OpenTask(this);
+    Task before = open;
+    for (int u = wanted.nextSetBit(0); u >= 0; u = wanted.nextSetBit(u + 1)) {
+      Task decode = new DecodeTask(this, u);
+      decode.reads().add(open);
+      if (source.access() == FrameSource.Access.FORWARD) {
+        decode.after().add(before);
+        before = decode;
+      }
+      units.put(u, decode);
+    }
+  }
+
+  @Override
+  public synchronized void close() {
+    if (reader != null) {
+      reader.close();
+    }
+  }
+
+  /** Its file. */
+  FrameSource source() {
+    return source;
+  }
+
+  /** The task that decodes a unit; absent where the unit is not wanted. */
+  @Nullable Task unit(int unit) {
+    return units.get(unit);
+  }
+
+  private synchronized FrameReader reader() {
+    if (reader == null) {
+      throw new IllegalStateException("A unit was decoded before its frame was opened");
+    }
+    return reader;
+  }
+
+  /** Opens a frame; what its reader keeps between units is this task's result. */
+  private static final class OpenTask extends Task {
+    private final FrameTasks frame;
+
+    OpenTask(FrameTasks frame) {
+      this.frame = frame;
+    }
+
+    @Override
+    long scratchBytes() {
+      return 0;
+    }
+
+    @Override
+    long resultBytes() {
+      return frame.source.cursorBytes();
+    }
+
+    @Override
+    double costNanos() {
+      return 100_000;
+    }
+
+    @Override
+    void run() {
+      synchronized (frame) {
+        frame.reader = frame.source.reader();
+      }
+    }
+
+    @Override
+    void release() {
+      frame.close();
+    }
+  }
+
+  /** Decodes one unit of a frame. */
+  private static final class DecodeTask extends Task {
+    private static final double NANOS_A_BYTE = 6;
+    private final FrameTasks frame;
+    private final int unit;
+
+    DecodeTask(FrameTasks frame, int unit) {
+      this.frame = frame;
+      this.unit = unit;
+    }
+
+    @Override
+    long scratchBytes() {
+      return frame.source.workingBytes();
+    }
+
+    @Override
+    long resultBytes() {
+      return frame.source.unit(unit).count()
+          * frame.source.info().channels()
+          * frame.source.info().kind().bytes();
+    }
+
+    @Override
+    double costNanos() {
+      return NANOS_A_BYTE * resultBytes();
+    }
+
+    @Override
+    void run() {
+      frame.results.setSamples(frame.frame, unit, frame.reader().read(unit));
+      frame.counters.decoded(frame.frame);
+    }
+
+    @Override
+    void release() {
+      frame.results.setSamples(frame.frame, unit, null);
+    }
+  }
+}
