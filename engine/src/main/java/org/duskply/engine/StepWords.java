@@ -33,8 +33,9 @@ final class StepWords {
       return "lightens with " + frame(pop.frame(), recipe) + treated(pop.treat());
     }
     if (verb instanceof Lay lay) {
+      String comma = lay.treat().isEmpty() ? "" : ",";
       String how = lay.blend() == Blend.NORMAL ? "" : " by " + lay.blend().key();
-      return "lays " + frame(lay.frame(), recipe) + treated(lay.treat()) + " over it" + how;
+      return "lays " + frame(lay.frame(), recipe) + treated(lay.treat()) + comma + " over it" + how;
     }
     if (verb instanceof Adjust adjust) {
       return "adjusts what is there by " + AdjustmentWords.list(adjust.adjustments());
@@ -49,7 +50,7 @@ final class StepWords {
   }
 
   private static String treated(List<Adjustment> treat) {
-    return treat.isEmpty() ? "" : ", treated with " + AdjustmentWords.list(treat) + ",";
+    return treat.isEmpty() ? "" : ", treated with " + AdjustmentWords.list(treat);
   }
 
   private static String where(@Nullable MaskUse mask, @Nullable Double area) {

@@ -125,6 +125,23 @@ class ExplainerTest {
   }
 
   @Test
+  void sentencesReadAsSentences() {
+    assertThat(only("{ pop: pop, treat: [ { exposure: 0.3 } ], mask: top, opacity: 0.85 }").sentence())
+        .isEqualTo(
+            "lightens with the frame pop (1.tif), treated with exposure 0.3 stops, where the mask"
+                + " top shows (25.0 % of the picture), at opacity 0.85.");
+    assertThat(only("{ lay: pop, treat: [ { saturation: 1.1 } ], blend: screen }").sentence())
+        .isEqualTo(
+            "lays the frame pop (1.tif), treated with saturation 1.1, over it by screen,"
+                + " everywhere.");
+    assertThat(only("{ lay: pop }").sentence())
+        .isEqualTo("lays the frame pop (1.tif) over it, everywhere.");
+    assertThat(only("{ adjust: [ { contrast: { strength: 0.1, pivot: 0.2 } }, { power: 1.1 } ] }").sentence())
+        .isEqualTo(
+            "adjusts what is there by contrast 0.1, pivot 0.2, then power 1.1, everywhere.");
+  }
+
+  @Test
   void equationsSayWhatIsComputed() {
     assertThat(formula("{ pop: pop }")).isEqualTo("out = max(b, f)");
     assertThat(formula("{ pop: pop, mask: top, opacity: 0.85 }"))

@@ -50,11 +50,13 @@ final class ExplanationText {
     page.line(
         String.format(
             Locale.ROOT,
-            "Rendering needs %.0f MB of working memory at least, may use %.0f MB, and takes about"
-                + " %.1f s of one core; %s.",
+            "Rendering needs %.0f MB of working memory at least, may use %.0f MB, and takes %s of"
+                + " one core; %s.",
             Math.ceil(explanation.floorBytes() / MEGABYTE),
             explanation.allowedBytes() / MEGABYTE,
-            explanation.coreSeconds(),
+            explanation.coreSeconds() < 0.1
+                ? "less than 0.1 s"
+                : String.format(Locale.ROOT, "about %.1f s", explanation.coreSeconds()),
             explanation.cores() == 1
                 ? "one thread will work"
                 : explanation.cores() + " threads will work"),

@@ -252,7 +252,7 @@ class MainTest {
     assertThat(run("render", desk.recipe(RIGHT), "--memory", "1k")).isEqualTo(Exit.FAILED);
     assertThat(err)
         .containsPattern("needs at least [1-9]\\d* [kM]B of working memory, and 1 kB may be used");
-    assertThat(folder.resolve("out")).isEmptyDirectory();
+    assertThat(folder.resolve("out/Boathouse.tif")).doesNotExist();
   }
 
   @Test

@@ -109,7 +109,7 @@ class ProgramTest {
             """);
     Process process = start(Map.of(), Main.class.getName(), "render", recipe, "--threads", "1");
     Path errors = folder.resolve("stderr");
-    for (int i = 0; i < SECONDS * 100 && Files.size(errors) == 0; i++) {
+    for (int i = 0; i < SECONDS * 100 && !Files.readString(errors).contains("% rendered"); i++) {
       assertThat(process.isAlive()).isTrue();
       Thread.sleep(10);
     }
