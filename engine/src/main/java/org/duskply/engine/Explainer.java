@@ -99,9 +99,7 @@ final class Explainer {
   private boolean covers(Verb verb) {
     String name = verb instanceof Pop pop ? pop.frame() : verb instanceof Lay l ? l.frame() : "";
     return composite.frames().all().stream()
-        .anyMatch(
-            f ->
-                f.name().equals(name) && f.source().info().alpha() != FrameInfo.Alpha.NONE);
+        .anyMatch(f -> f.name().equals(name) && f.source().info().alpha() != FrameInfo.Alpha.NONE);
   }
 
   /** Share of the picture that a step's mask shows. */

@@ -57,8 +57,7 @@ final class StepWords {
     if (mask == null) {
       return ", everywhere";
     }
-    String name =
-        mask instanceof MaskUse.Named named ? "the mask " + named.name() : "its own mask";
+    String name = mask instanceof MaskUse.Named named ? "the mask " + named.name() : "its own mask";
     String share = area == null ? "" : " (" + NumberWords.percent(area) + " of the picture)";
     return ", where " + name + " shows" + share;
   }

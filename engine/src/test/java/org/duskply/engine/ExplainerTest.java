@@ -126,7 +126,8 @@ class ExplainerTest {
 
   @Test
   void sentencesReadAsSentences() {
-    assertThat(only("{ pop: pop, treat: [ { exposure: 0.3 } ], mask: top, opacity: 0.85 }").sentence())
+    assertThat(
+            only("{ pop: pop, treat: [ { exposure: 0.3 } ], mask: top, opacity: 0.85 }").sentence())
         .isEqualTo(
             "lightens with the frame pop (1.tif), treated with exposure 0.3 stops, where the mask"
                 + " top shows (25.0 % of the picture), at opacity 0.85.");
@@ -136,9 +137,10 @@ class ExplainerTest {
                 + " everywhere.");
     assertThat(only("{ lay: pop }").sentence())
         .isEqualTo("lays the frame pop (1.tif) over it, everywhere.");
-    assertThat(only("{ adjust: [ { contrast: { strength: 0.1, pivot: 0.2 } }, { power: 1.1 } ] }").sentence())
-        .isEqualTo(
-            "adjusts what is there by contrast 0.1, pivot 0.2, then power 1.1, everywhere.");
+    assertThat(
+            only("{ adjust: [ { contrast: { strength: 0.1, pivot: 0.2 } }, { power: 1.1 } ] }")
+                .sentence())
+        .isEqualTo("adjusts what is there by contrast 0.1, pivot 0.2, then power 1.1, everywhere.");
   }
 
   @Test
@@ -156,7 +158,9 @@ class ExplainerTest {
         .startsWith("out = screen(b, f); screen(b, f): b + f − b·f up to white");
     assertThat(formula("{ pop: pop, treat: [ { exposure: -0.3 }, { saturation: 1.08 } ] }"))
         .isEqualTo("out = max(b, T(f)); T: x·2^(−0.3), then Oklab a, b → 1.08·(a, b)");
-    assertThat(formula("{ adjust: [ { contrast: { strength: 0.06, channel: rgb } }, { power: 1.05 } ] }"))
+    assertThat(
+            formula(
+                "{ adjust: [ { contrast: { strength: 0.06, channel: rgb } }, { power: 1.05 } ] }"))
         .isEqualTo("out = A(b); A: 0.18·(x/0.18)^1.06, then L(E(x)^1.05)");
     assertThat(formula("{ adjust: [ { curve: { points: [[0, 0], [1, 2]], axis: linear } } ] }"))
         .isEqualTo("out = A(b); A: curve(x)");
@@ -189,7 +193,8 @@ class ExplainerTest {
   @Test
   void theFloorIsTheOneThatRenderingGoesBy() {
     Explanation explanation =
-        explain("steps: [ { pop: pop } ]\ndeliverables: { a: a.tif, b: { file: b.jpg, long-edge: 20 } }\n");
+        explain(
+            "steps: [ { pop: pop } ]\ndeliverables: { a: a.tif, b: { file: b.jpg, long-edge: 20 } }\n");
     assertThat(deliver(explanation.floorBytes())).isTrue();
     assertThat(deliver(explanation.floorBytes() - 1)).isFalse();
   }

@@ -82,7 +82,8 @@ abstract class Action implements Callable<Integer> {
   private int unforeseen(Throwable e) {
     String name = e.getClass().getSimpleName();
     String what = e.getMessage() == null ? name : name + ": " + e.getMessage();
-    errors().println("Something unforeseen went wrong (" + what.lines().findFirst().orElse("") + ").");
+    errors()
+        .println("Something unforeseen went wrong (" + what.lines().findFirst().orElse("") + ").");
     if (trace) {
       errors().println("Please report it with these lines:");
       e.printStackTrace(errors());

@@ -30,8 +30,7 @@ final class WrongUse implements IParameterExceptionHandler {
     }
     String kind = e.isUnknownOption() ? "option" : "command";
     List<String> near = e.getSuggestions();
-    String meant =
-        near.isEmpty() ? "." : "; did you mean `" + last(near.get(0)) + "`?";
+    String meant = near.isEmpty() ? "." : "; did you mean `" + last(near.get(0)) + "`?";
     return "`" + command + "` has no " + kind + " `" + word + "`" + meant;
   }
 

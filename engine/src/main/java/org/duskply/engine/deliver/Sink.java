@@ -9,8 +9,8 @@ import org.duskply.engine.pixel.Planes;
  *
  * <p>{@link #encode} is pure and may be called by any thread, for several bands at once, in any
  * order, more than once. {@link #append}, {@link #finish}, {@link #commit} and {@link #close} are
- * called by one thread at a time. After an exception of these nothing is left but the file that stood there
- * before, and only {@link #close} may still be called.
+ * called by one thread at a time. After an exception of these nothing is left but the file that
+ * stood there before, and only {@link #close} may still be called.
  */
 public interface Sink extends AutoCloseable {
   /** How many bands the picture has. */

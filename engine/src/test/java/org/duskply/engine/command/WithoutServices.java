@@ -55,9 +55,7 @@ final class WithoutServices {
 
     @Override
     public Enumeration<URL> findResources(String name) throws IOException {
-      return name.startsWith(SERVICES)
-          ? Collections.emptyEnumeration()
-          : super.findResources(name);
+      return name.startsWith(SERVICES) ? Collections.emptyEnumeration() : super.findResources(name);
     }
   }
 }
