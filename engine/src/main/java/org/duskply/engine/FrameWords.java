@@ -37,11 +37,13 @@ final class FrameWords {
 
   private static String settings(Exif exif) {
     StringBuilder words = new StringBuilder();
-    if (real(exif.exposureSeconds())) {
-      words.append(", ").append(shutter(exif.exposureSeconds()));
+    double seconds = sensible(exif.exposureSeconds());
+    if (seconds > 0) {
+      words.append(", ").append(shutter(seconds));
     }
-    if (real(exif.fNumber())) {
-      words.append(", f/").append(NumberWords.rough(exif.fNumber()));
+    double aperture = sensible(exif.fNumber());
+    if (aperture > 0) {
+      words.append(", f/").append(NumberWords.rough(aperture));
     }
     if (exif.iso() != null) {
       words.append(", ISO ").append(exif.iso());
@@ -52,9 +54,9 @@ final class FrameWords {
     return words.toString();
   }
 
-  /** Whether a file's number is one that a camera could mean. */
-  private static boolean real(@Nullable Double value) {
-    return value != null && value > 0 && value < Float.MAX_VALUE;
+  /** A file's number if it is one that a camera could mean, else 0. */
+  private static double sensible(@Nullable Double value) {
+    return value != null && value > 0 && value < Float.MAX_VALUE ? value : 0;
   }
 
   /** Shutter times up to a quarter of a second as cameras show them. */
