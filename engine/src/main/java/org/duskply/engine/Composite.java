@@ -44,6 +44,7 @@ public interface Composite extends AutoCloseable {
    * @param out folder that their paths start from; made if it is not there
    * @param names which deliverables; empty: all
    * @param progress told how far it has come
+   * @throws UnknownNameException if {@code names} holds one that is not there
    * @throws DuskplyException if a frame is damaged, memory does not do, or a file cannot be
    *     written; then no file has been changed
    * @throws CancelledException if {@code progress} asked for it

@@ -43,10 +43,25 @@ final class Delivery implements AutoCloseable {
     this.spec = spec;
   }
 
-  /** Works out size, name and place; opens nothing. */
+  /**
+   * Works out size, name and place; opens nothing.
+   *
+   * @param out folder that the file's path starts from
+   */
   static Delivery prepare(
       PlannedComposite composite, String name, Deliverable deliverable, Path out) {
     Size size = size(composite, deliverable);
+    Path target = OutFolder.file(out, fileName(composite, name, deliverable, size));
+    return of(composite, name, deliverable, size, target);
+  }
+
+  /** One that is only asked what it takes, and will never be written: no folder is looked at. */
+  static Delivery imagined(PlannedComposite composite, String name, Deliverable deliverable) {
+    return of(composite, name, deliverable, size(composite, deliverable), Path.of(name));
+  }
+
+  private static String fileName(
+      PlannedComposite composite, String name, Deliverable deliverable, Size size) {
     Opening opening = composite.opening();
     String title = opening.recipe().title();
     NameValues values =
@@ -58,7 +73,11 @@ final class Delivery implements AutoCloseable {
             size.width(),
             size.height(),
             composite.frames().base().source().info().exif().taken());
-    Path target = OutFolder.file(out, FileNames.resolve(deliverable.file(), values));
+    return FileNames.resolve(deliverable.file(), values);
+  }
+
+  private static Delivery of(
+      PlannedComposite composite, String name, Deliverable deliverable, Size size, Path target) {
     boolean same = size.width() == composite.width() && size.height() == composite.height();
     Node root =
         same
@@ -116,9 +135,14 @@ final class Delivery implements AutoCloseable {
     return new Output(root, Region.ofSize(spec.width(), spec.height()), new Bands());
   }
 
-  /** Finishes the file. */
-  Delivered.File commit(BooleanSupplier stop) {
-    opened().commit(stop);
+  /** Writes what is left to write once all bands are there. */
+  void finish(BooleanSupplier stop) {
+    opened().finish(stop);
+  }
+
+  /** Gives the finished file its name. */
+  Delivered.File commit() {
+    opened().commit();
     double share = (double) clipped.sum() / ((double) spec.width() * spec.height());
     return new Delivered.File(
         name, spec.target(), spec.width(), spec.height(), bytes(spec.target()), share);

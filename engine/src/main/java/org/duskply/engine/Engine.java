@@ -69,7 +69,7 @@ public final class Engine implements AutoCloseable {
    * Opens a recipe's file with its frames, to look at a part of it.
    *
    * @throws RecipeException with all that is wrong, each with its place
-   * @throws DuskplyException if {@code view} names a step that is not there
+   * @throws UnknownNameException if {@code view} names a step that is not there
    */
   public Composite open(Path recipe, View view) {
     RecipeReader reader =
@@ -146,7 +146,8 @@ public final class Engine implements AutoCloseable {
     /** Share of Java's heap that working memory may take where nothing else is said. */
     public static final double SHARE_OF_HEAP = 0.65;
 
-    private static final int MOST_THREADS = 1024;
+    /** Most threads of an engine. */
+    public static final int MOST_THREADS = 1024;
 
     private int threads = Runtime.getRuntime().availableProcessors();
     private long memory = (long) (Runtime.getRuntime().maxMemory() * SHARE_OF_HEAP);

@@ -1,18 +1,17 @@
 package org.duskply.engine;
 
-import java.math.BigDecimal;
-import java.math.MathContext;
-import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
-import org.duskply.engine.frame.Exif;
 import org.duskply.engine.frame.FrameInfo;
 import org.duskply.engine.pixel.Planes;
 import org.duskply.engine.pixel.Region;
 import org.duskply.engine.plan.Node;
 import org.duskply.engine.plan.Plan;
+import org.duskply.engine.plan.PlanSettings;
 import org.duskply.engine.plan.Stop;
+import org.duskply.engine.render.BandSink;
 import org.duskply.engine.render.Job;
 import org.duskply.engine.render.Output;
 import org.duskply.engine.render.RegionEvaluator;
@@ -20,17 +19,22 @@ import org.duskply.engine.render.Store;
 import org.duskply.recipe.StepNames;
 import org.duskply.recipe.deliver.Deliverable;
 import org.duskply.recipe.step.Group;
+import org.duskply.recipe.step.Lay;
+import org.duskply.recipe.step.Pop;
 import org.duskply.recipe.step.Step;
+import org.duskply.recipe.step.Verb;
 
 /**
  * Makes the {@link Explanation} of a composite. Masks are measured by making them; no frame is
- * decoded.
+ * decoded and no file begun.
  */
 final class Explainer {
   private static final int ROWS = 64;
+  private static final double NANOS = 1e9;
 
   private final PlannedComposite composite;
   private final StepNames names;
+  private final Map<Node, Double> areaOfMask = new IdentityHashMap<>();
 
   Explainer(PlannedComposite composite) {
     this.composite = composite;
@@ -40,27 +44,34 @@ final class Explainer {
   Explanation explain() {
     List<Explanation.StepLine> steps = new ArrayList<>();
     collect(composite.steps(), "steps", 0, true, steps);
-    List<Delivery> deliveries = new ArrayList<>();
-    for (Map.Entry<String, Deliverable> e : composite.recipe().deliverables().entrySet()) {
-      deliveries.add(Delivery.prepare(composite, e.getKey(), e.getValue(), Path.of("")));
-    }
-    List<Output> outputs = deliveries.stream().map(Delivery::output).toList();
-    Plan plan =
-        Plan.of(
-            outputs.isEmpty()
-                ? List.of(composite.picture())
-                : outputs.stream().map(Output::root).distinct().toList(),
-            composite.engine().settings());
-    int bandRows = composite.engine().settings().bandRows();
-    try (Job job = new Job(plan, outputs, bandRows, Store.NONE)) {
+    PlanSettings settings = composite.engine().settings();
+    List<Output> outputs = outputs();
+    Plan plan = Plan.of(outputs.stream().map(Output::root).distinct().toList(), settings);
+    try (Job job = new Job(plan, outputs, settings.bandRows(), Store.NONE)) {
       return new Explanation(
           List.copyOf(steps),
           frames(plan, job),
           job.floorBytes(),
           composite.engine().memory(),
           composite.engine().threads(),
-          job.costNanos() / 1e9);
+          job.costNanos() / NANOS);
     }
+  }
+
+  /** What would be rendered: the deliverables, or where there are none the picture itself. */
+  private List<Output> outputs() {
+    List<Output> outputs = new ArrayList<>();
+    for (Map.Entry<String, Deliverable> e : composite.recipe().deliverables().entrySet()) {
+      outputs.add(Delivery.imagined(composite, e.getKey(), e.getValue()).output());
+    }
+    if (outputs.isEmpty()) {
+      outputs.add(new Output(composite.picture(), canvas(), new Nowhere()));
+    }
+    return outputs;
+  }
+
+  private Region canvas() {
+    return Region.ofSize(composite.width(), composite.height());
   }
 
   private void collect(
@@ -74,8 +85,8 @@ final class Explainer {
           new Explanation.StepLine(
               names.name(path),
               depth,
-              StepWords.sentence(step, area, composite.recipe()),
-              StepWords.formula(step),
+              StepWords.sentence(step, own ? area : null, composite.recipe()),
+              StepFormula.of(step, covers(step.verb())),
               area,
               own));
       if (step.verb() instanceof Group group) {
@@ -84,13 +95,21 @@ final class Explainer {
     }
   }
 
+  /** Whether a step's frame is transparent in places. */
+  private boolean covers(Verb verb) {
+    String name = verb instanceof Pop pop ? pop.frame() : verb instanceof Lay l ? l.frame() : "";
+    return composite.frames().all().stream()
+        .anyMatch(f -> f.name().equals(name) && f.source().info().alpha() != FrameInfo.Alpha.NONE);
+  }
+
   /** Share of the picture that a step's mask shows. */
   private double area(String path) {
     Node mask = composite.maskOfStep().get(path);
-    if (mask == null) {
-      return 1;
-    }
-    Region canvas = Region.ofSize(composite.width(), composite.height());
+    return mask == null ? 1 : areaOfMask.computeIfAbsent(mask, this::measure);
+  }
+
+  private double measure(Node mask) {
+    Region canvas = canvas();
     double sum = 0;
     Plan plan = Plan.of(List.of(mask), composite.engine().settings());
     try (RegionEvaluator evaluator = new RegionEvaluator(plan, 0)) {
@@ -120,7 +139,7 @@ final class Explainer {
           new Explanation.FrameLine(
               frame.name(),
               frame.frame().file(),
-              description(frame),
+              FrameWords.description(frame),
               frame.source().reason(),
               units,
               frame.source().units()));
@@ -128,46 +147,21 @@ final class Explainer {
     return lines;
   }
 
-  private static String description(FrameSet.Opened frame) {
-    FrameInfo info = frame.source().info();
-    StringBuilder words = new StringBuilder();
-    words.append(info.width()).append(" × ").append(info.height()).append(" pixels, ");
-    words.append(
-        switch (info.kind()) {
-          case BYTES -> "8 bits";
-          case SHORTS -> "16 bits";
-          case FLOATS -> "floats";
-        });
-    words.append(", ").append(frame.colour().space().name()).append(settings(info.exif()));
-    return words.append(". ").append(frame.colour().reason()).toString();
-  }
+  /** Stands where a picture is asked for that no file will hold. */
+  private static final class Nowhere implements BandSink {
+    @Override
+    public Runnable encode(int band, Planes rows) {
+      return () -> {};
+    }
 
-  private static String settings(Exif exif) {
-    StringBuilder words = new StringBuilder();
-    Double seconds = exif.exposureSeconds();
-    if (seconds != null) {
-      words.append(", ").append(shutter(seconds));
+    @Override
+    public long encodeBytes(Region band) {
+      return 0;
     }
-    if (exif.fNumber() != null) {
-      words.append(", f/" + plain(exif.fNumber()));
-    }
-    if (exif.iso() != null) {
-      words.append(", ISO ").append(exif.iso());
-    }
-    if (exif.taken() != null) {
-      words.append(", taken ").append(exif.taken().toString().replace('T', ' '));
-    }
-    return words.toString();
-  }
 
-  private static String shutter(double seconds) {
-    return seconds < 0.3 && seconds > 0
-        ? "1/" + Math.round(1 / seconds) + " s"
-        : plain(seconds) + " s";
-  }
-
-  /** A number to three digits without idle noughts. */
-  private static String plain(double value) {
-    return new BigDecimal(value, new MathContext(3)).stripTrailingZeros().toPlainString();
+    @Override
+    public long heldBytes() {
+      return 0;
+    }
   }
 }

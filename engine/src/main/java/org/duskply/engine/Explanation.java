@@ -25,10 +25,13 @@ public record Explanation(
    *
    * @param name how the recipe or {@code --only} can call it
    * @param depth 0 for a step of the recipe, 1 in a group, and so on
-   * @param sentence what it does, in words and numbers
-   * @param formula the same as an equation
+   * @param sentence what it does, in words and numbers: the rest of a sentence that begins with its
+   *     name
+   * @param formula the same as an equation in linear light: b is the picture below, f the frame, m
+   *     the mask, c the frame's coverage, x a channel, Y luminance, E the way to the encoded axis,
+   *     L the way back
    * @param maskArea share of the picture that its mask shows, 0 to 1, weighted by the mask; 1
-   *     without a mask
+   *     without a mask, 0 where it is not done
    * @param done whether it is done at all: not skipped, opacity above 0
    */
   public record StepLine(

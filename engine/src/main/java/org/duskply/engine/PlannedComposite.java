@@ -142,9 +142,16 @@ final class PlannedComposite implements Composite {
       }
       Delivery.refuseSameTarget(deliveries);
       long peak = render(deliveries, progress);
+      for (Delivery delivery : deliveries) {
+        delivery.finish(progress::cancelled);
+      }
+      if (progress.cancelled()) {
+        throw new CancelledException();
+      }
+      // All are whole now. From here on nothing stops, so that all change or none.
       List<Delivered.File> files = new ArrayList<>();
       for (Delivery delivery : deliveries) {
-        files.add(delivery.commit(progress::cancelled));
+        files.add(delivery.commit());
       }
       return new Delivered(files, peak);
     } catch (CancellationException e) {
@@ -175,7 +182,7 @@ final class PlannedComposite implements Composite {
     Map<String, Deliverable> all = opening.recipe().deliverables();
     for (String name : names) {
       if (!all.containsKey(name)) {
-        throw new DuskplyException(
+        throw new UnknownNameException(
             "The recipe has no deliverable "
                 + name
                 + "; it has "

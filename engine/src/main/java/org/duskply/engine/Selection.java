@@ -31,7 +31,7 @@ final class Selection {
   /**
    * The steps of a recipe as a view wants them.
    *
-   * @throws DuskplyException if the view names a step that is not there; the sentence gives the
+   * @throws UnknownNameException if the view names a step that is not there; the sentence gives the
    *     nearest name
    */
   static List<Step> of(Recipe recipe, View view) {
@@ -66,7 +66,7 @@ final class Selection {
         .path(name)
         .orElseThrow(
             () ->
-                new DuskplyException(
+                new UnknownNameException(
                     "The recipe has no step "
                         + name
                         + names.nearest(name).map(n -> "; did you mean " + n + "?").orElse(".")));

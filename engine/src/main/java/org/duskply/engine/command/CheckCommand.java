@@ -1,6 +1,6 @@
 package org.duskply.engine.command;
 
-import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
 import org.duskply.engine.Composite;
 import org.duskply.engine.Engine;
 import org.duskply.recipe.Canonical;
@@ -13,33 +13,40 @@ import picocli.CommandLine.Option;
 @Command(
     name = "check",
     mixinStandardHelpOptions = true,
+    sortOptions = false,
     description = "Says all that is wrong with a recipe and its frames, at once; renders nothing.")
 final class CheckCommand extends Action {
-  @Mixin private Opened opened = new Opened();
-
   @Option(
       names = "--canonical",
-      description = "Print the recipe's canonical form (RFC 8785) in place of the hashes.")
+      description =
+          "Print the recipe's canonical form (JSON by RFC 8785), of which its hash is taken.")
   private boolean canonical;
 
-  CheckCommand(PrintStream output, PrintStream errors) {
-    super(output, errors);
+  @Mixin private RecipeOptions recipe = new RecipeOptions();
+
+  CheckCommand(Streams streams) {
+    super(streams);
   }
 
   @Override
   int act() {
-    try (Engine engine = opened.engine();
-        Composite composite = engine.open(opened.recipe(), opened.view())) {
-      composite.notices().forEach(errors()::println);
-      Recipe recipe = composite.recipe();
-      if (canonical) {
-        output().println(Canonical.recipe(recipe));
-      } else {
-        output().println(opened.recipe() + " is right.");
-        output().println("picture " + Canonical.pictureHash(recipe));
-        output().println("recipe  " + Canonical.recipeHash(recipe));
-      }
+    try (Engine engine = recipe.engine().threads(1).build();
+        Composite composite = engine.open(recipe.recipe())) {
+      notices(composite.notices());
+      print(composite.recipe());
     }
     return Exit.DONE;
+  }
+
+  private void print(Recipe right) {
+    if (canonical) {
+      byte[] text = (Canonical.recipe(right) + "\n").getBytes(StandardCharsets.UTF_8);
+      machine().write(text, 0, text.length);
+      machine().flush();
+    } else {
+      output().println(recipe.recipe() + " is right.");
+      output().println("picture " + Canonical.pictureHash(right));
+      output().println("recipe  " + Canonical.recipeHash(right));
+    }
   }
 }

@@ -1,6 +1,5 @@
 package org.duskply.engine.command;
 
-import java.io.PrintStream;
 import org.duskply.engine.Composite;
 import org.duskply.engine.Engine;
 import picocli.CommandLine.Command;
@@ -10,20 +9,24 @@ import picocli.CommandLine.Mixin;
 @Command(
     name = "explain",
     mixinStandardHelpOptions = true,
+    sortOptions = false,
     description = "Tells what each step does, in words and numbers, and what rendering will take.")
 final class ExplainCommand extends Action {
-  @Mixin private Opened opened = new Opened();
+  @Mixin private ViewOptions view = new ViewOptions();
+  @Mixin private RecipeOptions recipe = new RecipeOptions();
+  @Mixin private WorkOptions work = new WorkOptions();
 
-  ExplainCommand(PrintStream output, PrintStream errors) {
-    super(output, errors);
+  ExplainCommand(Streams streams) {
+    super(streams);
   }
 
   @Override
   int act() {
-    try (Engine engine = opened.engine();
-        Composite composite = engine.open(opened.recipe(), opened.view())) {
+    try (Engine engine = work.build(recipe.engine());
+        Composite composite = engine.open(recipe.recipe(), view.view())) {
       output().print(ExplanationText.of(composite, composite.explain()));
-      composite.notices().forEach(errors()::println);
+      output().flush();
+      notices(composite.notices());
     }
     return Exit.DONE;
   }

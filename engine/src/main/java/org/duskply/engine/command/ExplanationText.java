@@ -1,13 +1,23 @@
 package org.duskply.engine.command;
 
 import java.util.Locale;
+import java.util.regex.Pattern;
 import org.duskply.engine.Composite;
 import org.duskply.engine.Explanation;
 
-/** An {@link Explanation} as text for a terminal. */
+/** An {@link Explanation} as text for a terminal, in lines of at most 100 columns. */
 final class ExplanationText {
   private static final int WIDTH = 100;
   private static final double MEGABYTE = 1 << 20;
+  private static final String LEGEND =
+      "Equations are in linear light: b is the picture below, f the frame, m the mask, c the"
+          + " frame's coverage, x a channel, Y luminance; E leads to the encoded axis from 0 to 1"
+          + " (the sRGB curve), L back.";
+
+  /** Numbers stay on one line with what they count. */
+  private static final Pattern UNIT = Pattern.compile("(?<=\\d) (?=%|(?:s|stops|MB|px)\\b)");
+
+  private static final String GLUE = "\u00a0";
 
   private final StringBuilder text = new StringBuilder();
 
@@ -26,19 +36,30 @@ final class ExplanationText {
             + ".",
         "");
     page.text.append('\n');
-    explanation.steps().forEach(page::step);
-    page.text.append("\nFrames\n");
+    page.line("Steps", "");
+    if (explanation.steps().isEmpty()) {
+      page.line("None: the picture is the base as it is.", "");
+    } else {
+      page.line(LEGEND, "");
+      explanation.steps().forEach(page::step);
+    }
+    page.text.append('\n');
+    page.line("Frames", "");
     explanation.frames().forEach(page::frame);
     page.text.append('\n');
     page.line(
         String.format(
             Locale.ROOT,
-            "Rendering needs %.0f MB of working memory at least, may use %.0f MB, and takes about"
-                + " %.1f s of one core; %d threads will work.",
-            explanation.floorBytes() / MEGABYTE,
+            "Rendering needs %.0f MB of working memory at least, may use %.0f MB, and takes %s of"
+                + " one core; %s.",
+            Math.ceil(explanation.floorBytes() / MEGABYTE),
             explanation.allowedBytes() / MEGABYTE,
-            explanation.coreSeconds(),
-            explanation.cores()),
+            explanation.coreSeconds() < 0.1
+                ? "less than 0.1 s"
+                : String.format(Locale.ROOT, "about %.1f s", explanation.coreSeconds()),
+            explanation.cores() == 1
+                ? "one thread will work"
+                : explanation.cores() + " threads will work"),
         "");
     return page.text.toString();
   }
@@ -58,7 +79,7 @@ final class ExplanationText {
             + " of "
             + frame.units()
             + (frame.units() == 1 ? " piece" : " pieces")
-            + " will be read.",
+            + " will be decoded.",
         "    ");
   }
 
@@ -67,7 +88,8 @@ final class ExplanationText {
     int column = indent.length();
     text.append(indent);
     boolean first = true;
-    for (String word : words.split(" ", -1)) {
+    for (String glued : UNIT.matcher(words).replaceAll(GLUE).split(" ", -1)) {
+      String word = glued.replace(GLUE, " ");
       if (!first && column + 1 + word.length() > WIDTH) {
         text.append('\n').append(indent).append("  ");
         column = indent.length() + 2;

@@ -1,10 +1,7 @@
 package org.duskply.engine.command;
 
-import java.io.OutputStreamWriter;
 import java.io.PrintStream;
-import java.io.PrintWriter;
-import java.nio.charset.Charset;
-import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.IVersionProvider;
@@ -15,47 +12,58 @@ import picocli.CommandLine.IVersionProvider;
     mixinStandardHelpOptions = true,
     versionProvider = Main.Version.class,
     description = "Renders twilight composites from text recipes.",
+    footer = {
+      "",
+      "`duskply COMMAND --help` tells more of a command. Words that are results go to standard"
+          + " output; notices, progress and problems go to standard error."
+    },
     exitCodeListHeading = "%nExit status:%n",
     exitCodeList = {
       "0:done",
-      "1:the recipe or its frames have problems, all of them named",
-      "2:the command was not written rightly",
-      "3:the picture could not be made or written",
+      "1:the recipe or its frames have problems, which were named",
+      "2:the command was not written rightly, or names a step or deliverable that is not there",
+      "3:the picture could not be made or written: memory, disk, folder",
       "70:something unforeseen; --trace shows where",
-      "130:given up from outside"
+      "130:given up from outside; no file has been changed"
     })
 public final class Main {
+  private static final int HELP_WIDTH = 100;
+
   private Main() {}
 
   /** Runs the command line and ends the program with its status. */
   public static void main(String[] arguments) {
-    PrintStream out = new PrintStream(System.out, true, StandardCharsets.UTF_8);
-    System.exit(run(out, System.err, arguments));
+    System.exit(run(Streams.ofProgram(), arguments));
   }
 
-  /** Runs a command. */
+  /** Runs a command on streams of UTF-8. */
   static int run(PrintStream out, PrintStream err, String... arguments) {
-    CommandLine line =
-        new CommandLine(new Main())
-            .addSubcommand(new RenderCommand(out, err))
-            .addSubcommand(new CheckCommand(out, err))
-            .addSubcommand(new ExplainCommand(out, err))
-            .addSubcommand(new SchemaCommand(out, err))
-            .setOut(writer(out))
-            .setErr(writer(err))
-            .setUsageHelpWidth(100);
+    return run(Streams.of(out, err), arguments);
+  }
+
+  static int run(Streams streams, String... arguments) {
+    CommandLine line = commands(streams);
     if (arguments.length == 0) {
-      line.usage(out);
+      line.usage(streams.errors());
       return Exit.USAGE;
     }
     return line.execute(arguments);
   }
 
-  private static PrintWriter writer(PrintStream stream) {
-    return new PrintWriter(
-        new OutputStreamWriter(
-            stream, stream == System.err ? Charset.defaultCharset() : StandardCharsets.UTF_8),
-        true);
+  /** All commands with what they read, write and say. */
+  static CommandLine commands(Streams streams) {
+    return new CommandLine(new Main())
+        .addSubcommand(new RenderCommand(streams))
+        .addSubcommand(new CheckCommand(streams))
+        .addSubcommand(new ExplainCommand(streams))
+        .addSubcommand(new SchemaCommand(streams))
+        .registerConverter(Path.class, new FilePath())
+        .setExpandAtFiles(false) // a recipe's name may begin with @
+        .setParameterExceptionHandler(new WrongUse())
+        .setOut(streams.output())
+        .setErr(streams.errors())
+        .setColorScheme(CommandLine.Help.defaultColorScheme(CommandLine.Help.Ansi.OFF))
+        .setUsageHelpWidth(HELP_WIDTH);
   }
 
   /** The version in the jar's manifest. */

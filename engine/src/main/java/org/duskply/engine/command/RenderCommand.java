@@ -1,11 +1,11 @@
 package org.duskply.engine.command;
 
-import java.io.PrintStream;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
+import org.duskply.engine.CancelledException;
 import org.duskply.engine.Composite;
 import org.duskply.engine.Delivered;
 import org.duskply.engine.Engine;
@@ -18,10 +18,9 @@ import picocli.CommandLine.Option;
 @Command(
     name = "render",
     mixinStandardHelpOptions = true,
+    sortOptions = false,
     description = "Renders the recipe's deliverables.")
 final class RenderCommand extends Action {
-  @Mixin private Opened opened = new Opened();
-
   @Option(
       names = "--deliver",
       paramLabel = "NAME",
@@ -31,60 +30,71 @@ final class RenderCommand extends Action {
   @Option(
       names = "--out",
       paramLabel = "DIR",
-      description = "The folder that deliverables' paths start from. Default: the recipe's own.")
+      description =
+          "The folder that deliverables' paths start from; made if it is not there. Default: the"
+              + " recipe's own.")
   private @Nullable Path out;
 
-  RenderCommand(PrintStream output, PrintStream errors) {
-    super(output, errors);
+  @Mixin private ViewOptions view = new ViewOptions();
+  @Mixin private RecipeOptions recipe = new RecipeOptions();
+  @Mixin private WorkOptions work = new WorkOptions();
+
+  RenderCommand(Streams streams) {
+    super(streams);
   }
 
   @Override
   int act() {
-    try (Engine engine = opened.engine();
-        Composite composite = engine.open(opened.recipe(), opened.view())) {
-      composite.notices().forEach(errors()::println);
-      render(composite).files().forEach(this::print);
+    try (Interruption interruption = Interruption.watch();
+        Engine engine = work.build(recipe.engine());
+        Composite composite = engine.open(recipe.recipe(), view.view())) {
+      notices(composite.notices());
+      try {
+        render(composite, interruption).files().forEach(this::print);
+        return Exit.DONE;
+      } catch (CancelledException e) { // told here, while the interruption waits for it
+        errors().println(e.getMessage());
+        return Exit.CANCELLED;
+      }
     }
-    return Exit.DONE;
   }
 
-  private Delivered render(Composite composite) {
-    try (ShownProgress progress = ShownProgress.on(errors())) {
-      return composite.deliver(folder(), new LinkedHashSet<>(deliver), progress);
+  private Delivered render(Composite composite, Interruption interruption) {
+    Path folder = out == null ? recipe.folder() : out;
+    try (ShownProgress progress = new ShownProgress(errors(), terminal(), interruption)) {
+      return composite.deliver(folder, new LinkedHashSet<>(deliver), progress);
     }
-  }
-
-  private Path folder() {
-    if (out != null) {
-      return out;
-    }
-    Path parent = opened.recipe().toAbsolutePath().getParent();
-    return parent == null ? opened.recipe().toAbsolutePath() : parent;
   }
 
   private void print(Delivered.File file) {
     output()
         .println(
-            file.deliverable()
-                + ": "
-                + file.path()
-                + ", "
-                + file.width()
-                + " × "
-                + file.height()
-                + " pixels, "
-                + megabytes(file.bytes())
-                + clipped(file.clipped()));
+            String.format(
+                Locale.ROOT,
+                "%s: %s, %d × %d pixels, %s%s",
+                file.deliverable(),
+                file.path(),
+                file.width(),
+                file.height(),
+                size(file.bytes()),
+                clipped(file.clipped())));
   }
 
-  private static String megabytes(long bytes) {
-    return String.format(Locale.ROOT, "%.1f MB", bytes / 1e6);
+  /** A file's size, in the thousands that folders are listed in. */
+  static String size(long bytes) {
+    return bytes < 1_000_000
+        ? String.format(Locale.ROOT, "%.1f kB", bytes / 1e3)
+        : String.format(Locale.ROOT, "%.1f MB", bytes / 1e6);
   }
 
-  private static String clipped(double share) {
-    return share == 0
-        ? ""
-        : String.format(
-            Locale.ROOT, ", %.2f %% of them brighter or purer than the file can hold", 100 * share);
+  /** The share of pixels that a file could not hold, in words; nothing where it is 0. */
+  static String clipped(double share) {
+    if (share == 0) {
+      return "";
+    }
+    double percent = 100 * share;
+    String number =
+        percent < 0.01 ? "less than 0.01 %" : String.format(Locale.ROOT, "%.2f %%", percent);
+    return ", " + number + " of them brighter or purer than the file can hold";
   }
 }

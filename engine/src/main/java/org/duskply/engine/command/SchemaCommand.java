@@ -1,6 +1,6 @@
 package org.duskply.engine.command;
 
-import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
 import org.duskply.recipe.RecipeSchema;
 import picocli.CommandLine.Command;
 
@@ -10,13 +10,15 @@ import picocli.CommandLine.Command;
     mixinStandardHelpOptions = true,
     description = "Prints the JSON Schema (2020-12) of recipes, for editors.")
 final class SchemaCommand extends Action {
-  SchemaCommand(PrintStream output, PrintStream errors) {
-    super(output, errors);
+  SchemaCommand(Streams streams) {
+    super(streams);
   }
 
   @Override
   int act() {
-    output().print(RecipeSchema.text());
+    byte[] text = RecipeSchema.text().getBytes(StandardCharsets.UTF_8);
+    machine().write(text, 0, text.length);
+    machine().flush();
     return Exit.DONE;
   }
 }

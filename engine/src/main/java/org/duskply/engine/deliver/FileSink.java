@@ -9,6 +9,7 @@ import org.duskply.engine.pixel.Region;
 final class FileSink implements Sink {
   private enum State {
     OPEN,
+    FINISHED,
     COMMITTED,
     CLOSED
   }
@@ -53,13 +54,21 @@ final class FileSink implements Sink {
   }
 
   @Override
-  public synchronized void commit(BooleanSupplier stop) {
+  public synchronized void finish(BooleanSupplier stop) {
     if (state != State.OPEN || next != bands()) {
       throw new IllegalStateException(next + " of " + bands() + " bands, " + state);
     }
+    guarded(() -> container.end(file, stop));
+    state = State.FINISHED;
+  }
+
+  @Override
+  public synchronized void commit(BooleanSupplier stop) {
+    if (state != State.FINISHED) {
+      finish(stop);
+    }
     guarded(
         () -> {
-          container.end(file, stop);
           if (stop.getAsBoolean()) {
             throw new CancellationException();
           }
@@ -70,7 +79,7 @@ final class FileSink implements Sink {
 
   @Override
   public synchronized void close() {
-    if (state == State.OPEN) {
+    if (state != State.COMMITTED) {
       state = State.CLOSED;
     }
     file.close();

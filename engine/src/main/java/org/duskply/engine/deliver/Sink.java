@@ -8,9 +8,9 @@ import org.duskply.engine.pixel.Planes;
  * from then on it is whole.
  *
  * <p>{@link #encode} is pure and may be called by any thread, for several bands at once, in any
- * order, more than once. {@link #append}, {@link #commit} and {@link #close} are called by one
- * thread at a time. After an exception of these nothing is left but the file that stood there
- * before, and only {@link #close} may still be called.
+ * order, more than once. {@link #append}, {@link #finish}, {@link #commit} and {@link #close} are
+ * called by one thread at a time. After an exception of these nothing is left but the file that
+ * stood there before, and only {@link #close} may still be called.
  */
 public interface Sink extends AutoCloseable {
   /** How many bands the picture has. */
@@ -32,7 +32,18 @@ public interface Sink extends AutoCloseable {
   void append(int band, Encoded encoded);
 
   /**
-   * Finishes the file, forces it to the disk and gives it its name, replacing what stood there.
+   * Writes all that is left to write once every band is there, so that {@link #commit} is quick.
+   * Where several files belong together, all are finished before the first is committed.
+   *
+   * @param stop asked from time to time; once it answers true the work is given up
+   * @throws DeliverException if the file cannot be written
+   * @throws java.util.concurrent.CancellationException if it was stopped
+   */
+  void finish(BooleanSupplier stop);
+
+  /**
+   * Finishes the file unless {@link #finish} has, forces it to the disk and gives it its name,
+   * replacing what stood there.
    *
    * @param stop asked from time to time until the file has its name; once it answers true the work
    *     is given up

@@ -212,6 +212,42 @@ abstract class SinkContract {
   }
 
   @Test
+  void finishingWritesAllButTheName() throws IOException {
+    for (Way way : ways()) {
+      TestPicture picture = picture(way, 40, 40);
+      SinkSpec spec = spec(way, picture, 40);
+      Files.writeString(spec.target(), "old");
+      try (Sink sink = Sinks.open(spec)) {
+        assertThatThrownBy(() -> sink.finish(() -> false))
+            .isInstanceOf(IllegalStateException.class);
+        sink.append(0, encodeAll(sink, spec, picture).get(0));
+        sink.finish(() -> false);
+        assertThat(spec.target()).hasContent("old");
+        assertThatThrownBy(() -> sink.finish(() -> false))
+            .isInstanceOf(IllegalStateException.class);
+        sink.commit();
+      }
+      readBack(spec.target(), picture, way);
+      assertThat(files()).containsExactly("print.bin");
+    }
+  }
+
+  @Test
+  void finishedButNotCommittedNothingIsLeft() throws IOException {
+    for (Way way : ways()) {
+      TestPicture picture = picture(way, 40, 40);
+      SinkSpec spec = spec(way, picture, 40);
+      Files.writeString(spec.target(), "old");
+      try (Sink sink = Sinks.open(spec)) {
+        sink.append(0, encodeAll(sink, spec, picture).get(0));
+        sink.finish(() -> false);
+      }
+      assertThat(spec.target()).hasContent("old");
+      assertThat(files()).containsExactly("print.bin");
+    }
+  }
+
+  @Test
   void aStopGivesUp() throws IOException {
     for (Way way : ways()) {
       TestPicture picture = picture(way, 40, 40);

@@ -1,0 +1,39 @@
+package org.duskply.engine;
+
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.util.Locale;
+
+/** Numbers for people. */
+final class NumberWords {
+  private static final int DIGITS = 3;
+
+  private NumberWords() {}
+
+  /** A number as a recipe would write it. */
+  static String exact(double value) {
+    return plain(BigDecimal.valueOf(value));
+  }
+
+  /** One plus a number, as one would write the sum of what a recipe says. */
+  static String onePlus(double value) {
+    return plain(BigDecimal.ONE.add(BigDecimal.valueOf(value)));
+  }
+
+  /** A number to three digits. */
+  static String rough(double value) {
+    return plain(new BigDecimal(value, new MathContext(DIGITS)));
+  }
+
+  /** A share as a percentage to one decimal. */
+  static String percent(double share) {
+    double percent = 100 * share;
+    return percent > 0 && percent < 0.05
+        ? "less than 0.1 %"
+        : String.format(Locale.ROOT, "%.1f %%", percent);
+  }
+
+  private static String plain(BigDecimal value) {
+    return value.signum() == 0 ? "0" : value.stripTrailingZeros().toPlainString();
+  }
+}
