@@ -6,6 +6,7 @@ import java.nio.file.AccessDeniedException;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.FileSystemException;
 import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
@@ -36,6 +37,9 @@ final class WriteFault {
     }
     if (fault instanceof FileAlreadyExistsException already) {
       return already.getFile() + " is in the way, a file where a folder is meant.";
+    }
+    if (fault instanceof NoSuchFileException missing) {
+      return missing.getFile() + " is not there and cannot be made.";
     }
     if (diskFull(target, fault, wanted)) {
       return "the disk is full.";

@@ -11,6 +11,7 @@ import java.io.IOException;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.FileSystem;
 import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.attribute.PosixFilePermissions;
 import java.util.List;
@@ -170,6 +171,15 @@ class SafeFileTest {
     assertThatThrownBy(() -> SafeFile.open(folder.resolve("out/print.tif")))
         .isInstanceOf(DeliverException.class)
         .hasMessageContaining("is in the way, a file where a folder is meant.");
+  }
+
+  /** As systems answer for a folder in a place that holds none, such as a list of processes. */
+  @Test
+  void aFolderThatCannotBeMadeIsNamed() {
+    IOException fault = new NoSuchFileException("/held/nothing");
+    assertThat(WriteFault.of(target(), fault, 0))
+        .hasMessage(
+            target() + " cannot be written: /held/nothing is not there and cannot be made.");
   }
 
   @Test
