@@ -173,8 +173,9 @@ final class PlannedComposite implements Composite {
         throw new MemoryException(job.floorBytes(), engine.memory());
       }
       deliveries.forEach(Delivery::open);
+      TimeLeft pace = new TimeLeft(progress, System::nanoTime);
       return job.run(
-          engine.pool(), engine.threads(), engine.memory(), progress::reached, progress::cancelled);
+          engine.pool(), engine.threads(), engine.memory(), pace::reached, progress::cancelled);
     }
   }
 
