@@ -22,7 +22,7 @@ import picocli.CommandLine.Spec;
     description = "Renders the boathouse scene and writes the evening's frames.")
 public final class MakeFrames implements Callable<Integer> {
   /** Changes whenever the same size would give other pixels. */
-  private static final String EDITION = "boathouse 2";
+  private static final String EDITION = "boathouse 3";
 
   private static final int LEAST = 24;
   private static final int MOST = 12_000;

@@ -23,6 +23,9 @@ public record Shot(
   private static final double PLAIN_APERTURE = 8;
   private static final int BASE_MINUTE = 14;
 
+  /** The fire is lit last, so that every other frame serves for a picture without it. */
+  private static final int FIRE_LIT = 50;
+
   /** The file's name inside the folder of frames. */
   public String file() {
     return String.format(java.util.Locale.ROOT, "bh-%04d.tif", number);
@@ -42,7 +45,7 @@ public record Shot(
     weights[Lights.AFTERGLOW] = (float) (open * falling(19));
     weights[Lights.ROOMS] = (float) (open * 1.35);
     weights[Lights.LANTERNS] = (float) (open * 0.95);
-    weights[Lights.BRAZIER] = (float) (open * flicker());
+    weights[Lights.BRAZIER] = (float) (minute < FIRE_LIT ? 0 : open * flicker());
     if (flash != NO_FLASH) {
       weights[Lights.FLASH + flash] = (float) lens;
     }
