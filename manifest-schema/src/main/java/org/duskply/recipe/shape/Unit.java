@@ -9,7 +9,9 @@ public enum Unit {
   /** Pixels of the grid. */
   PIXELS("px"),
   /** Bits a sample. */
-  BITS("bits");
+  BITS("bits"),
+  /** Dots of a print along an inch. */
+  DOTS_PER_INCH("dots per inch");
 
   private final String symbol;
 
