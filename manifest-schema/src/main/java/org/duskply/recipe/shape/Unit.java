@@ -10,6 +10,12 @@ public enum Unit {
   PIXELS("px"),
   /** Bits a sample. */
   BITS("bits"),
+  /** The colour of a light, by its temperature. */
+  KELVIN("K"),
+  /** Shifts of a light's colour: millionths of 1/kelvin. */
+  MIRED("mired"),
+  /** Parts of a turn, 360 to the whole. */
+  DEGREES("°"),
   /** Dots of a print along an inch. */
   DOTS_PER_INCH("dots per inch");
 
