@@ -10,9 +10,10 @@ import java.util.Set;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.concurrent.atomic.LongAdder;
 import java.util.function.BooleanSupplier;
+import org.duskply.engine.deliver.Captions;
 import org.duskply.engine.deliver.Encoded;
+import org.duskply.engine.deliver.Extent;
 import org.duskply.engine.deliver.FileNames;
-import org.duskply.engine.deliver.LongEdge;
 import org.duskply.engine.deliver.NameValues;
 import org.duskply.engine.deliver.OutFolder;
 import org.duskply.engine.deliver.ResizeNode;
@@ -50,14 +51,14 @@ final class Delivery implements AutoCloseable {
    */
   static Delivery prepare(
       PlannedComposite composite, String name, Deliverable deliverable, Path out) {
-    Size size = size(composite, deliverable);
-    Path target = OutFolder.file(out, fileName(composite, name, deliverable, size));
-    return of(composite, name, deliverable, size, target);
+    Extent extent = extent(composite, deliverable);
+    Path target = OutFolder.file(out, fileName(composite, name, deliverable, extent.size()));
+    return of(composite, name, deliverable, extent, target);
   }
 
   /** One that is only asked what it takes, and will never be written: no folder is looked at. */
   static Delivery imagined(PlannedComposite composite, String name, Deliverable deliverable) {
-    return of(composite, name, deliverable, size(composite, deliverable), Path.of(name));
+    return of(composite, name, deliverable, extent(composite, deliverable), Path.of(name));
   }
 
   private static String fileName(
@@ -77,12 +78,13 @@ final class Delivery implements AutoCloseable {
   }
 
   private static Delivery of(
-      PlannedComposite composite, String name, Deliverable deliverable, Size size, Path target) {
-    boolean same = size.width() == composite.width() && size.height() == composite.height();
-    Node root =
-        same
-            ? composite.picture()
-            : new ResizeNode(composite.picture(), composite.width(), composite.height(), size);
+      PlannedComposite composite,
+      String name,
+      Deliverable deliverable,
+      Extent extent,
+      Path target) {
+    Node picture = composite.picture();
+    boolean whole = extent.isWhole(composite.width(), composite.height());
     SinkSpec spec =
         new SinkSpec(
             target,
@@ -91,22 +93,38 @@ final class Delivery implements AutoCloseable {
             deliverable.profile(),
             deliverable.compress(),
             deliverable.quality(),
-            size.width(),
-            size.height(),
+            deliverable.dither() && deliverable.depth() == 8,
+            extent.size().width(),
+            extent.size().height(),
             composite.engine().settings().bandRows(),
             composite.workingSpace(),
-            SinkSpec.DOTS_PER_INCH,
-            SinkSpec.SOFTWARE);
-    return new Delivery(name, root, spec);
+            deliverable.density(),
+            captions(composite));
+    return new Delivery(name, whole ? picture : new ResizeNode(picture, extent), spec);
   }
 
-  private static Size size(PlannedComposite composite, Deliverable deliverable) {
-    Integer edge = deliverable.longEdge();
-    if (edge == null) {
-      return new Size(composite.width(), composite.height());
-    }
+  /** Of a picture made smaller to be looked at, its files are made smaller as much. */
+  private static Extent extent(PlannedComposite composite, Deliverable deliverable) {
+    int width = composite.width();
+    int height = composite.height();
     int n = composite.opening().view().reduction();
-    return LongEdge.size(composite.width(), composite.height(), Math.max(1, (edge + n / 2) / n));
+    Integer edge = deliverable.longEdge();
+    if (edge != null) {
+      return Extent.longEdge(width, height, reduced(edge, n));
+    }
+    Size size = deliverable.size();
+    return size == null
+        ? Extent.whole(width, height)
+        : Extent.cropped(
+            width, height, new Size(reduced(size.width(), n), reduced(size.height(), n)));
+  }
+
+  private static int reduced(int side, int n) {
+    return Math.max(1, (side + n / 2) / n);
+  }
+
+  private static Captions captions(PlannedComposite composite) {
+    return Captions.NONE.taken(composite.frames().base().source().info().exif().taken());
   }
 
   /**

@@ -107,7 +107,9 @@ class JpegSinkTest extends SinkContract {
   void isBaselineWithAllItsChroma() throws IOException {
     List<Segment> all = segments(deliver(TestPicture.noisy(50, 30, 8, NamedSpace.SRGB, 3)));
     List<Integer> markers = all.stream().map(Segment::marker).toList();
-    assertThat(markers.subList(0, 2)).as("APP0, then APP2").containsExactly(0xE0, 0xE2);
+    assertThat(markers.subList(0, 3))
+        .as("APP0 with JFIF, APP1 with EXIF, APP2 with the profile")
+        .containsExactly(0xE0, 0xE1, 0xE2);
     byte[] frame = all.get(markers.indexOf(0xC0)).data(); // SOF0: baseline
     assertThat(Arrays.copyOf(frame, 6)).containsExactly(8, 0, 30, 0, 50, 3);
     assertThat(new byte[] {frame[7], frame[10], frame[13]})
@@ -154,12 +156,13 @@ class JpegSinkTest extends SinkContract {
               s.profile(),
               s.compress(),
               qualities[i],
+              false,
               120,
               120,
               64,
               ColourSpace.of(NamedSpace.SRGB),
               300,
-              "Duskply");
+              Captions.NONE);
       picture.deliver(spec);
       sizes[i] = Files.size(spec.target());
     }
