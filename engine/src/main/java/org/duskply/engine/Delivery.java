@@ -3,6 +3,7 @@ package org.duskply.engine;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.LocalDateTime;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
@@ -26,6 +27,7 @@ import org.duskply.engine.pixel.Region;
 import org.duskply.engine.plan.Node;
 import org.duskply.engine.render.BandSink;
 import org.duskply.engine.render.Output;
+import org.duskply.recipe.Recipe;
 import org.duskply.recipe.Size;
 import org.duskply.recipe.deliver.Deliverable;
 import org.jspecify.annotations.Nullable;
@@ -124,7 +126,9 @@ final class Delivery implements AutoCloseable {
   }
 
   private static Captions captions(PlannedComposite composite) {
-    return Captions.NONE.taken(composite.frames().base().source().info().exif().taken());
+    Recipe recipe = composite.opening().recipe();
+    LocalDateTime taken = composite.frames().base().source().info().exif().taken();
+    return Captions.of(recipe.metadata(), recipe.title(), taken);
   }
 
   /**

@@ -7,6 +7,7 @@ import java.util.Collections;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import org.duskply.recipe.deliver.Metadata;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -27,6 +28,32 @@ public record Captions(
   public static final Captions NONE = new Captions(SOFTWARE, null, Map.of());
 
   /**
+   * What a recipe has files say.
+   *
+   * @param title of the recipe: stands in for a title of the picture, but only where there are
+   *     captions at all, since a working title is nobody else's business
+   * @param taken when the base frame was taken, or absent
+   * @throws DeliverException if a text holds what no file can hold
+   */
+  public static Captions of(
+      Metadata metadata, @Nullable String title, @Nullable LocalDateTime taken) {
+    Captions captions =
+        new Captions(SOFTWARE, taken, Map.of())
+            .with(CaptionField.TITLE, metadata.title())
+            .with(CaptionField.KEYWORDS, metadata.keywords())
+            .with(CaptionField.CREATOR, metadata.creator())
+            .with(CaptionField.LOCATION, metadata.location())
+            .with(CaptionField.CREDIT, metadata.credit())
+            .with(CaptionField.COPYRIGHT, metadata.copyright())
+            .with(CaptionField.CAPTION, metadata.caption())
+            .with(CaptionField.RIGHTS_USAGE, metadata.rightsUsage())
+            .with(CaptionField.ALT_TEXT, metadata.altText());
+    return captions.texts.isEmpty() || metadata.title() != null
+        ? captions
+        : captions.with(CaptionField.TITLE, title);
+  }
+
+  /**
    * Copies the texts.
    *
    * @throws DeliverException if a text holds what no file can hold
@@ -43,21 +70,16 @@ public record Captions(
    *
    * @throws DeliverException if the text holds what no file can hold
    */
-  public Captions with(CaptionField field, @Nullable String text) {
+  Captions with(CaptionField field, @Nullable String text) {
     return with(field, text == null ? List.of() : List.of(text));
   }
 
   /** As {@link #with(CaptionField, String)}, for a field of several values. */
-  public Captions with(CaptionField field, List<String> values) {
+  Captions with(CaptionField field, List<String> values) {
     Map<CaptionField, List<String>> more = new EnumMap<>(CaptionField.class);
     more.putAll(texts);
     more.put(field, values);
     return new Captions(software, taken, more);
-  }
-
-  /** These captions of a picture taken at that time. */
-  public Captions taken(@Nullable LocalDateTime at) {
-    return new Captions(software, at, texts);
   }
 
   /** The values of a field, or an empty list. */

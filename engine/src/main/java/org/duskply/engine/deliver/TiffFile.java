@@ -168,7 +168,7 @@ final class TiffFile implements Container {
     ExifBlock.date(d, spec);
     if (xmp.length > 0) {
       d.bytes(XMP, xmp); // ISO 16684-3
-      d.undefined(IIM, iim); // without the blocks about it that a JPEG asks for
+      d.undefined(IIM, iim); // bytes, though many writers call them longs; some readers ask for it
     }
     return d;
   }

@@ -39,9 +39,9 @@ class DitherRanksTest {
 
   /**
    * Blue noise: in periods of 7 pixels and more, which eyes see as grain, a share of lit pixels has
-   * less than a tenth of the power of white noise of the same share. The paper shows the spectra
-   * as all but empty up to a principal frequency, which is √share cycles a pixel for shares up to
-   * ½: from 0.316 on for the shares looked at here. The bound has no theory; worst is 0.07.
+   * less than a tenth of the power of white noise of the same share. The paper shows the spectra as
+   * all but empty up to a principal frequency, which is √share cycles a pixel for shares up to ½:
+   * from 0.316 on for the shares looked at here. The bound has no theory; worst is 0.07.
    */
   @Test
   void everyShareIsEmptyOfLowFrequencies() {

@@ -5,7 +5,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Random;
-import org.duskply.engine.testing.Pictures;
 import org.duskply.recipe.NamedSpace;
 import org.duskply.recipe.deliver.Compress;
 import org.duskply.recipe.deliver.Format;

@@ -88,7 +88,8 @@ class RoundingTest {
       int[] codes = square(NamedSpace.SRGB, linear(value), Rounding.DITHERED);
       double mean = Arrays.stream(codes).average().orElseThrow();
       assertThat(mean).as("%s", value).isBetween(value - 1 / 4096.0, value + 1 / 4096.0);
-      assertThat(Arrays.stream(codes).max().orElseThrow() - Arrays.stream(codes).min().orElseThrow())
+      assertThat(
+              Arrays.stream(codes).max().orElseThrow() - Arrays.stream(codes).min().orElseThrow())
           .isLessThanOrEqualTo(1);
       double plain = square(NamedSpace.SRGB, linear(value), Rounding.NEAREST)[0];
       worstPlain = Math.max(worstPlain, Math.abs(plain - value));
@@ -116,8 +117,7 @@ class RoundingTest {
       int[] codes = square(NamedSpace.SRGB, linear, Rounding.DITHERED);
       for (int i = 0; i < ranks.length; i++) {
         double v = code + 0.5 + ((ranks[i] + 0.5) / 4096 - 0.5);
-        assertThat(codes[3 * i])
-            .isBetween((int) Math.floor(v - OFF), (int) Math.floor(v + OFF));
+        assertThat(codes[3 * i]).isBetween((int) Math.floor(v - OFF), (int) Math.floor(v + OFF));
       }
     }
   }

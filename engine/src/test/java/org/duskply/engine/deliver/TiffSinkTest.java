@@ -44,7 +44,8 @@ class TiffSinkTest extends SinkContract {
   void readBack(Path file, TestPicture picture, Way way) throws IOException {
     List<int[]> seen = new ArrayList<>(Readers.imageIo(file, "TIFF", "com.twelvemonkeys."));
     assertThat(seen).isNotEmpty();
-    if (way.depth() == 8 || way.compress() == Compress.NONE) { // the JDK's own cannot undo a predictor in 16 bit
+    if (way.depth() == 8
+        || way.compress() == Compress.NONE) { // the JDK's own cannot undo a predictor in 16 bit
       assertThat(seen.addAll(Readers.imageIo(file, "TIFF", "com.sun."))).isTrue();
     }
     seen.add(Readers.own(file));
