@@ -231,7 +231,7 @@ class DeliveryTest {
     assertThat(levels).hasSize(width);
     BufferedImage shallow = ImageIO.read(files.get(1).toFile());
     double before = 0;
-    for (int from = 0; from < width; from += 64) { // half of a code of 257 lies in 128 columns
+    for (int from = 0; from < width; from += 64) { // a quarter of a code a block
       double sum = 0;
       for (int i = 0; i < 64 * 64; i++) {
         sum += shallow.getRaster().getSample(from + i % 64, i / 64, 1);

@@ -23,9 +23,13 @@ import javax.imageio.spi.ImageWriterSpi;
 
 /**
  * The JDK's own JPEG encoder, asked for what a delivered picture needs: baseline, Y′CbCr by JFIF
- * with every sample of chroma kept (4:4:4), the tables of Annex K of ITU-T T.81 scaled by the
- * quality, resolution in the JFIF segment, and what else it tells in {@link JpegSegments}. The
- * codes it gets are written as they are: no colour engine stands between.
+ * with every sample of chroma kept (4:4:4) at any quality, the resolution in the JFIF segment, and
+ * what else the file tells in {@link JpegSegments}. The codes it gets are written as they are: no
+ * colour engine stands between.
+ *
+ * <p>Quality q, from 0 to 1, scales the quantisation tables K.1 and K.2 of ITU-T T.81, annex K: by
+ * 2 − 2q from ½ on, by 0.5/q below (at q = 0 by 50), each step rounded and held to 1 … 255. So ½ is
+ * the standard's own tables, 0.95 a tenth of them, and 1 divides by nothing but 1.
  */
 final class JpegEncoder {
   private static final String SPI = "com.sun.imageio.plugins.jpeg.JPEGImageWriterSpi";

@@ -13,6 +13,13 @@ import org.junit.jupiter.api.Test;
  */
 class DitherRanksTest {
   private static final int SIDE = DitherRanks.SIDE;
+  private static final double[] COSINES = new double[SIDE];
+
+  static {
+    for (int i = 0; i < SIDE; i++) {
+      COSINES[i] = Math.cos(2 * Math.PI * i / SIDE);
+    }
+  }
 
   @Tag("bits")
   @Test
@@ -91,9 +98,9 @@ class DitherRanksTest {
     double real = 0;
     double imaginary = 0;
     for (int i = 0; i < picture.length; i++) {
-      double angle = 2 * Math.PI * (u * (i % SIDE) + v * (i / SIDE)) / SIDE;
-      real += picture[i] * Math.cos(angle);
-      imaginary += picture[i] * Math.sin(angle);
+      int turn = (u * (i % SIDE) + v * (i / SIDE)) & (SIDE - 1); // in 64ths
+      real += picture[i] * COSINES[turn];
+      imaginary += picture[i] * COSINES[(turn + SIDE * 3 / 4) & (SIDE - 1)];
     }
     return real * real + imaginary * imaginary;
   }

@@ -1,6 +1,7 @@
 package org.duskply.engine.deliver;
 
 import java.nio.file.Path;
+import java.util.Locale;
 import org.duskply.engine.colour.ColourSpace;
 import org.duskply.recipe.NamedSpace;
 import org.duskply.recipe.deliver.Compress;
@@ -13,7 +14,7 @@ final class Specs {
   /** A picture into {@code picture.…} of a folder, in bands of 64 rows. */
   static SinkSpec of(Path folder, Format format, Compress compress, TestPicture picture) {
     return new SinkSpec(
-        folder.resolve("picture." + format.name().toLowerCase(java.util.Locale.ROOT)),
+        folder.resolve("picture." + format.name().toLowerCase(Locale.ROOT)),
         format,
         picture.depth,
         NamedSpace.SRGB,
@@ -30,27 +31,33 @@ final class Specs {
 
   /** The same with captions. */
   static SinkSpec with(SinkSpec s, Captions captions) {
-    return of(s, s.profile(), s.dotsPerInch(), captions);
+    return of(s, s.profile(), s.quality(), s.dotsPerInch(), captions);
   }
 
   /** The same in another space. */
   static SinkSpec with(SinkSpec s, NamedSpace space) {
-    return of(s, space, s.dotsPerInch(), s.captions());
+    return of(s, space, s.quality(), s.dotsPerInch(), s.captions());
   }
 
   /** The same at another print resolution. */
   static SinkSpec with(SinkSpec s, int dotsPerInch) {
-    return of(s, s.profile(), dotsPerInch, s.captions());
+    return of(s, s.profile(), s.quality(), dotsPerInch, s.captions());
   }
 
-  private static SinkSpec of(SinkSpec s, NamedSpace space, int dotsPerInch, Captions captions) {
+  /** The same in another quality. */
+  static SinkSpec quality(SinkSpec s, double quality) {
+    return of(s, s.profile(), quality, s.dotsPerInch(), s.captions());
+  }
+
+  private static SinkSpec of(
+      SinkSpec s, NamedSpace space, double quality, int dotsPerInch, Captions captions) {
     return new SinkSpec(
         s.target(),
         s.format(),
         s.depth(),
         space,
         s.compress(),
-        s.quality(),
+        quality,
         s.dither(),
         s.width(),
         s.height(),
