@@ -9,6 +9,7 @@ import java.util.SplittableRandom;
 import org.duskply.engine.blend.BlendKernel;
 import org.duskply.engine.blend.Blends;
 import org.duskply.engine.colour.ColourSpace;
+import org.duskply.engine.deliver.Captions;
 import org.duskply.engine.deliver.Sink;
 import org.duskply.engine.deliver.SinkSpec;
 import org.duskply.engine.deliver.Sinks;
@@ -235,12 +236,13 @@ public final class Work {
               NamedSpace.SRGB,
               Compress.DEFLATE,
               1,
+              false,
               SIDE,
               SIDE,
               ROWS,
               srgb,
               SinkSpec.DOTS_PER_INCH,
-              SinkSpec.SOFTWARE);
+              Captions.NONE);
       try (Sink sink = Sinks.open(spec)) {
         for (int band = 0; band < sink.bands(); band++) {
           sink.append(band, sink.encode(band, rows(AREA.rows(band * ROWS, (band + 1) * ROWS))));

@@ -3,6 +3,7 @@ package org.duskply.engine;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.LocalDateTime;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
@@ -10,9 +11,10 @@ import java.util.Set;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.concurrent.atomic.LongAdder;
 import java.util.function.BooleanSupplier;
+import org.duskply.engine.deliver.Captions;
 import org.duskply.engine.deliver.Encoded;
+import org.duskply.engine.deliver.Extent;
 import org.duskply.engine.deliver.FileNames;
-import org.duskply.engine.deliver.LongEdge;
 import org.duskply.engine.deliver.NameValues;
 import org.duskply.engine.deliver.OutFolder;
 import org.duskply.engine.deliver.ResizeNode;
@@ -25,6 +27,7 @@ import org.duskply.engine.pixel.Region;
 import org.duskply.engine.plan.Node;
 import org.duskply.engine.render.BandSink;
 import org.duskply.engine.render.Output;
+import org.duskply.recipe.Recipe;
 import org.duskply.recipe.Size;
 import org.duskply.recipe.deliver.Deliverable;
 import org.jspecify.annotations.Nullable;
@@ -53,16 +56,17 @@ final class Delivery implements AutoCloseable {
    */
   static Delivery prepare(
       PlannedComposite composite, Version version, String name, Deliverable deliverable, Path out) {
-    Size size = size(composite, deliverable);
-    Path target = OutFolder.file(out, fileName(composite, version, name, deliverable, size));
-    return of(composite, version, name, deliverable, size, target);
+    Extent extent = extent(composite, deliverable);
+    Path target =
+        OutFolder.file(out, fileName(composite, version, name, deliverable, extent.size()));
+    return of(composite, version, name, deliverable, extent, target);
   }
 
   /** One that is only asked what it takes, and will never be written: no folder is looked at. */
   static Delivery imagined(
       PlannedComposite composite, Version version, String name, Deliverable deliverable) {
-    Size size = size(composite, deliverable);
-    return of(composite, version, name, deliverable, size, Path.of(name));
+    Extent extent = extent(composite, deliverable);
+    return of(composite, version, name, deliverable, extent, Path.of(name));
   }
 
   private static String fileName(
@@ -90,13 +94,10 @@ final class Delivery implements AutoCloseable {
       Version version,
       String name,
       Deliverable deliverable,
-      Size size,
+      Extent extent,
       Path target) {
-    boolean same = size.width() == composite.width() && size.height() == composite.height();
-    Node root =
-        same
-            ? version.picture()
-            : new ResizeNode(version.picture(), composite.width(), composite.height(), size);
+    Node picture = version.picture();
+    boolean whole = extent.isWhole(composite.width(), composite.height());
     SinkSpec spec =
         new SinkSpec(
             target,
@@ -105,22 +106,41 @@ final class Delivery implements AutoCloseable {
             deliverable.profile(),
             deliverable.compress(),
             deliverable.quality(),
-            size.width(),
-            size.height(),
+            deliverable.dither() && deliverable.depth() == 8,
+            extent.size().width(),
+            extent.size().height(),
             composite.engine().settings().bandRows(),
             composite.workingSpace(),
-            SinkSpec.DOTS_PER_INCH,
-            SinkSpec.SOFTWARE);
+            deliverable.density(),
+            captions(composite));
+    Node root = whole ? picture : new ResizeNode(picture, extent);
     return new Delivery(name, version.alternate(), root, spec);
   }
 
-  private static Size size(PlannedComposite composite, Deliverable deliverable) {
-    Integer edge = deliverable.longEdge();
-    if (edge == null) {
-      return new Size(composite.width(), composite.height());
-    }
+  /** Of a picture made smaller to be looked at, its files are made smaller as much. */
+  private static Extent extent(PlannedComposite composite, Deliverable deliverable) {
+    int width = composite.width();
+    int height = composite.height();
     int n = composite.opening().view().reduction();
-    return LongEdge.size(composite.width(), composite.height(), Math.max(1, (edge + n / 2) / n));
+    Integer edge = deliverable.longEdge();
+    if (edge != null) {
+      return Extent.longEdge(width, height, reduced(edge, n));
+    }
+    Size size = deliverable.size();
+    return size == null
+        ? Extent.whole(width, height)
+        : Extent.cropped(
+            width, height, new Size(reduced(size.width(), n), reduced(size.height(), n)));
+  }
+
+  private static int reduced(int side, int n) {
+    return Math.max(1, (side + n / 2) / n);
+  }
+
+  private static Captions captions(PlannedComposite composite) {
+    Recipe recipe = composite.opening().recipe();
+    LocalDateTime taken = composite.frames().base().source().info().exif().taken();
+    return Captions.of(recipe.metadata(), recipe.title(), taken);
   }
 
   /**

@@ -9,13 +9,15 @@ import org.duskply.engine.pixel.Region;
  */
 final class CodeRows {
   private final OutputColour colour;
+  private final Rounding rounding;
   private final Planes rows;
   private final float[][] scratch;
   private int y;
   private long clipped;
 
-  CodeRows(OutputColour colour, Planes rows) {
+  CodeRows(OutputColour colour, Rounding rounding, Planes rows) {
     this.colour = colour;
+    this.rounding = rounding;
     this.rows = rows;
     this.scratch = new float[BandLayout.CHANNELS][rows.area().width()];
     this.y = rows.area().top();
@@ -33,11 +35,12 @@ final class CodeRows {
    */
   void next(short[] codes) {
     Region area = rows.area();
-    int from = rows.at(area.left(), y++);
+    int from = rows.at(area.left(), y);
     for (int p = 0; p < scratch.length; p++) {
       System.arraycopy(rows.plane(p), from, scratch[p], 0, area.width());
     }
-    clipped += colour.codes(scratch[0], scratch[1], scratch[2], area.width(), codes);
+    float[] round = rounding.row(y++);
+    clipped += colour.codes(scratch[0], scratch[1], scratch[2], area.width(), round, codes);
   }
 
   /** Pixels clipped in the rows so far. */

@@ -16,14 +16,21 @@ final class FileSink implements Sink {
 
   private final BandLayout layout;
   private final OutputColour colour;
+  private final Rounding rounding;
   private final Container container;
   private final SafeFile file;
   private int next;
   private State state = State.OPEN;
 
-  FileSink(BandLayout layout, OutputColour colour, Container container, SafeFile file) {
+  FileSink(
+      BandLayout layout,
+      OutputColour colour,
+      Rounding rounding,
+      Container container,
+      SafeFile file) {
     this.layout = layout;
     this.colour = colour;
+    this.rounding = rounding;
     this.container = container;
     this.file = file;
     guarded(() -> container.begin(file));
@@ -41,7 +48,7 @@ final class FileSink implements Sink {
       throw new IllegalArgumentException(
           "band " + band + " is " + expected + ", not " + rows.count() + " × " + rows.area());
     }
-    return container.encode(band, new CodeRows(colour, rows));
+    return container.encode(band, new CodeRows(colour, rounding, rows));
   }
 
   @Override

@@ -9,6 +9,7 @@ import java.awt.image.DataBufferByte;
 import java.awt.image.Raster;
 import java.awt.image.WritableRaster;
 import java.io.IOException;
+import java.util.List;
 import java.util.function.BooleanSupplier;
 import javax.imageio.IIOImage;
 import javax.imageio.ImageTypeSpecifier;
@@ -22,23 +23,17 @@ import javax.imageio.spi.ImageWriterSpi;
 
 /**
  * The JDK's own JPEG encoder, asked for what a delivered picture needs: baseline, Y′CbCr by JFIF
- * with every sample of chroma kept (4:4:4), the tables of Annex K of ITU-T T.81 scaled by the
- * quality, resolution in the JFIF segment, and the profile in APP2 segments (ICC.1, embedding in
- * JFIF). The codes it gets are written as they are: no colour engine stands between.
+ * with every sample of chroma kept (4:4:4) at any quality, the resolution in the JFIF segment, and
+ * what else the file tells in {@link JpegSegments}. The codes it gets are written as they are: no
+ * colour engine stands between.
+ *
+ * <p>Quality q, from 0 to 1, scales the quantisation tables K.1 and K.2 of ITU-T T.81, annex K: by
+ * 2 − 2q from ½ on, by 0.5/q below (at q = 0 by 50), each step rounded and held to 1 … 255. So ½ is
+ * the standard's own tables, 0.95 a tenth of them, and 1 divides by nothing but 1.
  */
 final class JpegEncoder {
   private static final String SPI = "com.sun.imageio.plugins.jpeg.JPEGImageWriterSpi";
   private static final String TREE = "javax_imageio_jpeg_image_1.0";
-  private static final byte[] PROFILE_MARK = {
-    'I', 'C', 'C', '_', 'P', 'R', 'O', 'F', 'I', 'L', 'E', 0
-  };
-
-  /**
-   * Bytes of profile in one segment: a segment's 65533 less the mark, its number and their count.
-   */
-  static final int PROFILE_PART = 65_519;
-
-  private static final int APP2 = 0xE2;
 
   private JpegEncoder() {}
 
@@ -123,7 +118,7 @@ final class JpegEncoder {
     IIOMetadataNode root = (IIOMetadataNode) metadata.getAsTree(TREE);
     resolution(root, spec.dotsPerInch());
     keepChroma(root);
-    addProfile(root, profile);
+    addSegments(root, JpegSegments.of(spec, profile));
     metadata.setFromTree(TREE, root);
     return metadata;
   }
@@ -144,26 +139,15 @@ final class JpegEncoder {
     }
   }
 
-  private static void addProfile(IIOMetadataNode root, byte[] profile) {
+  private static void addSegments(IIOMetadataNode root, List<JpegSegments.Segment> segments) {
     IIOMetadataNode sequence = node(root, "markerSequence");
     var first = sequence.getFirstChild();
-    int parts = (profile.length + PROFILE_PART - 1) / PROFILE_PART;
-    for (int i = 0; i < parts; i++) {
-      IIOMetadataNode segment = new IIOMetadataNode("unknown");
-      segment.setAttribute("MarkerTag", Integer.toString(APP2));
-      segment.setUserObject(part(profile, i, parts));
-      sequence.insertBefore(segment, first);
+    for (JpegSegments.Segment segment : segments) {
+      IIOMetadataNode node = new IIOMetadataNode("unknown");
+      node.setAttribute("MarkerTag", Integer.toString(segment.marker()));
+      node.setUserObject(segment.data());
+      sequence.insertBefore(node, first);
     }
-  }
-
-  private static byte[] part(byte[] profile, int i, int parts) {
-    int from = i * PROFILE_PART;
-    Growing out = new Growing(PROFILE_PART + PROFILE_MARK.length + 2);
-    out.add(PROFILE_MARK, 0, PROFILE_MARK.length);
-    out.add(i + 1);
-    out.add(parts);
-    out.add(profile, from, Math.min(PROFILE_PART, profile.length - from));
-    return out.toBytes();
   }
 
   private static IIOMetadataNode node(IIOMetadataNode root, String name) {

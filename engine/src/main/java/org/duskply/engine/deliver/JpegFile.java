@@ -22,11 +22,15 @@ final class JpegFile implements Container {
     this.layout = layout;
     this.profile = profile.clone();
     if (Math.max(spec.width(), spec.height()) > MAX_SIDE) {
-      throw tooLarge("a JPEG is at most " + MAX_SIDE + " pixels wide and high.");
+      throw refused("a JPEG is at most " + MAX_SIDE + " pixels wide and high.");
     }
     if (layout.pictureBytes() > Integer.MAX_VALUE - 8) {
-      throw tooLarge(
+      throw refused(
           "a JPEG of " + spec.width() + " × " + spec.height() + " pixels cannot be made.");
+    }
+    String refusal = JpegSegments.refusal(spec.captions());
+    if (refusal != null) {
+      throw refused(refusal);
     }
   }
 
@@ -74,10 +78,12 @@ final class JpegFile implements Container {
 
   @Override
   public long heldBytes() {
-    return layout.pictureBytes() + JpegEncoder.heldBytes(layout.width());
+    return layout.pictureBytes()
+        + JpegEncoder.heldBytes(layout.width())
+        + JpegSegments.bytes(spec.captions(), profile);
   }
 
-  private DeliverException tooLarge(String reason) {
+  private DeliverException refused(String reason) {
     return new DeliverException(spec.target() + " cannot be written: " + reason);
   }
 }

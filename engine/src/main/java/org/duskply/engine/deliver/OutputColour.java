@@ -15,7 +15,8 @@ import org.jspecify.annotations.Nullable;
  * <pre>
  *   x' = M·x                        M: linear working → linear target; left out where the primaries are the same
  *   x″ = 0 below 0 and for NaN, 1 above 1
- *   code = ⌊E(x″)·maximum + ½⌋      E: the target's curve; maximum 255 or 65535; product and sum in float
+ *   code = ⌊E(x″)·maximum + r⌋      E: the target's curve; maximum 255 or 65535; product and sum in float;
+ *                                   r: see {@link Rounding}
  * </pre>
  *
  * <p>Every code of a named space that was decoded to a linear float comes back as itself.
@@ -70,18 +71,19 @@ final class OutputColour {
    * The codes of some pixels.
    *
    * @param r linear red, and so on; used up
-   * @param count how many pixels
+   * @param count how many pixels, from column 0 of the file
+   * @param rounding the row's, of {@link Rounding#row}
    * @param codes takes 3·count unsigned codes: R, G, B of a pixel together
    * @return how many pixels were clipped
    */
-  int codes(float[] r, float[] g, float[] b, int count, short[] codes) {
+  int codes(float[] r, float[] g, float[] b, int count, float[] rounding, short[] codes) {
     if (matrix != null) {
       MatrixKernel.run(r, g, b, 0, count, matrix);
     }
     int clipped = countOutside(r, g, b, count);
-    channel(r, count, codes, 0);
-    channel(g, count, codes, 1);
-    channel(b, count, codes, 2);
+    channel(r, count, rounding, codes, 0);
+    channel(g, count, rounding, codes, 1);
+    channel(b, count, rounding, codes, 2);
     return clipped;
   }
 
@@ -97,15 +99,16 @@ final class OutputColour {
     return outside;
   }
 
-  private void channel(float[] v, int count, short[] codes, int offset) {
+  private void channel(float[] v, int count, float[] rounding, short[] codes, int offset) {
     for (int i = 0; i < count; i++) {
       float x = v[i];
       v[i] = x > 0 ? Math.min(x, 1) : 0; // NaN is not above 0
     }
     curve.apply(v, 0, count);
     float maximum = this.maximum;
+    int mask = rounding.length - 1;
     for (int i = 0; i < count; i++) {
-      codes[BandLayout.CHANNELS * i + offset] = (short) (int) (v[i] * maximum + 0.5f);
+      codes[BandLayout.CHANNELS * i + offset] = (short) (int) (v[i] * maximum + rounding[i & mask]);
     }
   }
 }

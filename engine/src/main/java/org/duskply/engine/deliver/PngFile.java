@@ -120,7 +120,7 @@ final class PngFile implements Container {
 
   @Override
   public long heldBytes() {
-    return 0;
+    return PngHead.bytes(spec, profile);
   }
 
   private long filteredBytes(int rows) {

@@ -9,9 +9,9 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * What stands before the pixels of a PNG (third edition, section 11): signature, IHDR, cICP where
- * the space has numbers there, iCCP, pHYs, and what made the file as tEXt. There is no sRGB chunk,
- * which must not stand beside iCCP, and no gAMA or cHRM, which could only say the same with fewer
- * digits.
+ * the space has numbers there, iCCP, pHYs, what made the file as tEXt, its captions as XMP in iTXt,
+ * and eXIf. A PNG has no place for IIM. There is no sRGB chunk, which must not stand beside iCCP,
+ * and no gAMA or cHRM, which could only say the same with fewer digits.
  */
 final class PngHead {
   private static final byte[] SIGNATURE = {(byte) 0x89, 'P', 'N', 'G', '\r', '\n', 0x1A, '\n'};
@@ -29,7 +29,11 @@ final class PngHead {
     }
     out.writeBytes(PngChunk.of("iCCP", profile(spec.profile(), profile)));
     out.writeBytes(PngChunk.of("pHYs", resolution(spec.dotsPerInch())));
-    out.writeBytes(PngChunk.of("tEXt", latin("Software\0" + spec.software())));
+    out.writeBytes(PngChunk.of("tEXt", latin("Software\0" + spec.captions().software())));
+    if (!spec.captions().texts().isEmpty()) {
+      out.writeBytes(PngChunk.of("iTXt", xmp(spec.captions())));
+    }
+    out.writeBytes(PngChunk.of("eXIf", ExifBlock.of(spec)));
     return out.toByteArray();
   }
 
@@ -69,6 +73,19 @@ final class PngHead {
       deflater.end();
     }
     return out.toBytes();
+  }
+
+  /** Keyword, not compressed, no language, no translated keyword, and the packet: ISO 16684-3. */
+  private static byte[] xmp(Captions captions) {
+    byte[] head = latin("XML:com.adobe.xmp\0\0\0\0\0");
+    byte[] packet = XmpPacket.of(captions);
+    return ByteBuffer.allocate(head.length + packet.length).put(head).put(packet).array();
+  }
+
+  /** Bytes that it takes, with room for what making it takes. */
+  static long bytes(SinkSpec spec, byte[] profile) {
+    return 4L * (ExifBlock.of(spec).length + XmpPacket.of(spec.captions()).length + profile.length)
+        + 4096;
   }
 
   /** Dots a metre, rounded: 300 an inch are 11811. */

@@ -9,23 +9,27 @@ import org.duskply.engine.plan.KeyWriter;
 import org.duskply.engine.plan.Node;
 import org.duskply.recipe.Size;
 
-/** A finished picture at another size. Its canvas is its own. */
+/**
+ * A finished picture, or a part of it, at another size. Its canvas is its own. What lies outside
+ * the part is not looked at: a crop has borders like any picture.
+ */
 public final class ResizeNode implements AreaNode {
   private final Node picture;
+  private final Region part;
   private final Size size;
   private final Resampler resampler;
 
   /**
    * A picture resized.
    *
-   * @param width columns of {@code picture}
-   * @param height rows of {@code picture}
-   * @param size columns and rows of the result
+   * @param picture the whole of it
+   * @param extent which part, and its size in the result
    */
-  public ResizeNode(Node picture, int width, int height, Size size) {
+  public ResizeNode(Node picture, Extent extent) {
     this.picture = picture;
-    this.size = size;
-    this.resampler = Resampler.of(width, height, size.width(), size.height());
+    this.part = extent.part();
+    this.size = extent.size();
+    this.resampler = Resampler.of(part.width(), part.height(), size.width(), size.height());
   }
 
   @Override
@@ -45,12 +49,12 @@ public final class ResizeNode implements AreaNode {
 
   @Override
   public Region needs(int input, Region out) {
-    return resampler.needs(out);
+    return resampler.needs(out).move(part.left(), part.top());
   }
 
   @Override
   public void fill(List<Planes> in, Planes out) {
-    resampler.apply(in.get(0), out);
+    resampler.apply(in.get(0).moved(-part.left(), -part.top()), out);
   }
 
   @Override
@@ -61,5 +65,6 @@ public final class ResizeNode implements AreaNode {
   @Override
   public void describe(KeyWriter key) {
     key.word("resize").number(size.width()).number(size.height());
+    key.number(part.left()).number(part.top()).number(part.right()).number(part.bottom());
   }
 }

@@ -15,12 +15,13 @@ import org.duskply.recipe.deliver.Format;
  * @param profile colour space of the file
  * @param compress how a TIFF is packed; other formats do not ask
  * @param quality of a JPEG, 0 to 1; other formats do not ask
+ * @param dither whether samples of 8 bits are rounded with blue noise; see {@link Rounding}
  * @param width in pixels
  * @param height in pixels
  * @param bandRows rows of a band; band k holds rows k·bandRows up to (k + 1)·bandRows or the end
  * @param working colour space of the linear values that come in
  * @param dotsPerInch print resolution that the file names, 1 to 65535; it changes no pixel
- * @param software what the file says made it
+ * @param captions what the file says in words
  */
 public record SinkSpec(
     Path target,
@@ -29,20 +30,19 @@ public record SinkSpec(
     NamedSpace profile,
     Compress compress,
     double quality,
+    boolean dither,
     int width,
     int height,
     int bandRows,
     ColourSpace working,
     int dotsPerInch,
-    String software) {
+    Captions captions) {
   /** Print resolution of files that ask for none: 300 dots an inch, common practice, no source. */
   public static final int DOTS_PER_INCH = 300;
 
-  /** What files say made them; without a version, so that the same pixels are the same file. */
-  public static final String SOFTWARE = "Duskply";
-
   public SinkSpec {
     require(depth == 8 || (depth == 16 && format != Format.JPEG), "depth " + depth);
+    require(!dither || depth == 8, "dither of " + depth + " bits");
     require(quality >= 0 && quality <= 1, "quality " + quality);
     require(width > 0 && height > 0, "size " + width + " × " + height);
     require(bandRows > 0, "rows of a band " + bandRows);

@@ -37,8 +37,9 @@ public final class Sinks {
               + " pixels wide is too wide.");
     }
     OutputColour colour = OutputColour.of(spec.working(), spec.profile(), spec.depth());
+    Rounding rounding = spec.dither() ? Rounding.DITHERED : Rounding.NEAREST;
     Container container = container(spec, layout, IccWriter.profile(spec.profile()));
-    return new FileSink(layout, colour, container, start.open(spec.target()));
+    return new FileSink(layout, colour, rounding, container, start.open(spec.target()));
   }
 
   private static Container container(SinkSpec spec, BandLayout layout, byte[] profile) {

@@ -2,13 +2,12 @@ package org.duskply.engine.deliver;
 
 import java.util.Arrays;
 import java.util.function.BooleanSupplier;
-import java.util.zip.Deflater;
 import org.duskply.recipe.deliver.Compress;
 
 /**
  * A TIFF of 8 or 16-bit RGB: little-endian, chunky, in strips, the directory in front (TIFF 6.0
- * sections 2 to 8 and 14). Strips are deflated each on its own (compression 8) after horizontal
- * differencing (predictor 2), or stored.
+ * sections 2 to 8 and 14). Strips are deflated (compression 8) or packed by LZW (compression 5),
+ * each on its own, after horizontal differencing (predictor 2), or stored.
  *
  * <p>Every band holds whole strips: rows of a strip are the largest divisor of a band's rows that
  * keeps a strip's samples within {@value #STRIP_BYTES} bytes, at least one row.
@@ -28,17 +27,14 @@ final class TiffFile implements Container {
   private static final int COMPRESSION = 259;
   private static final int PHOTOMETRIC = 262;
   private static final int STRIP_OFFSETS = 273;
-  private static final int ORIENTATION = 274;
   private static final int SAMPLES_PER_PIXEL = 277;
   private static final int ROWS_PER_STRIP = 278;
   private static final int STRIP_BYTE_COUNTS = 279;
-  private static final int X_RESOLUTION = 282;
-  private static final int Y_RESOLUTION = 283;
   private static final int PLANAR_CONFIGURATION = 284;
-  private static final int RESOLUTION_UNIT = 296;
-  private static final int SOFTWARE = 305;
   private static final int PREDICTOR = 317;
   private static final int SAMPLE_FORMAT = 339;
+  private static final int XMP = 700;
+  private static final int IIM = 33723;
   private static final int ICC_PROFILE = 34675;
 
   private final SinkSpec spec;
@@ -47,6 +43,8 @@ final class TiffFile implements Container {
   private final int stripRows;
   private final long[] offsets;
   private final long[] counts;
+  private final byte[] xmp;
+  private final byte[] iim;
   private int strip;
 
   TiffFile(SinkSpec spec, BandLayout layout, byte[] profile) {
@@ -54,6 +52,9 @@ final class TiffFile implements Container {
     this.layout = layout;
     this.profile = profile.clone();
     this.stripRows = stripRows(layout);
+    boolean captioned = !spec.captions().texts().isEmpty();
+    this.xmp = captioned ? XmpPacket.of(spec.captions()) : new byte[0];
+    this.iim = captioned ? IimRecord.of(spec.captions()) : new byte[0];
     int strips = Math.toIntExact(((long) layout.height() + stripRows - 1) / stripRows);
     this.offsets = new long[strips];
     this.counts = new long[strips];
@@ -78,17 +79,14 @@ final class TiffFile implements Container {
     int[] lengths = new int[strips];
     byte[] raw = new byte[Math.toIntExact(layout.rowBytes() * Math.min(stripRows, rows.count()))];
     short[] codes = new short[layout.rowSamples()];
-    Growing out = new Growing(Deflate.room(layout.rowBytes() * rows.count()));
-    Deflater deflater = Deflate.deflater(false);
-    try {
+    Growing out = new Growing(StripPacker.room(spec.compress(), layout.rowBytes() * rows.count()));
+    try (StripPacker packer = StripPacker.of(spec.compress())) {
       for (int s = 0; s < strips; s++) {
         int before = out.count();
         int count = Math.min(stripRows, rows.count() - s * stripRows);
-        put(out, deflater, raw, fill(raw, codes, rows, count));
+        packer.pack(raw, fill(raw, codes, rows, count), out);
         lengths[s] = out.count() - before;
       }
-    } finally {
-      deflater.end();
     }
     return new Encoded(out.toBytes(), lengths, rows.clipped());
   }
@@ -98,7 +96,7 @@ final class TiffFile implements Container {
     int at = 0;
     for (int y = 0; y < count; y++) {
       rows.next(codes);
-      if (spec.compress() == Compress.DEFLATE) {
+      if (spec.compress() != Compress.NONE) {
         SamplePacking.difference(codes, codes.length, BandLayout.CHANNELS);
       }
       if (layout.depth() == 8) {
@@ -109,16 +107,6 @@ final class TiffFile implements Container {
       at += (int) layout.rowBytes();
     }
     return at;
-  }
-
-  private void put(Growing out, Deflater deflater, byte[] raw, int count) {
-    if (spec.compress() == Compress.NONE) {
-      out.add(raw, 0, count);
-      return;
-    }
-    deflater.reset();
-    deflater.setInput(raw, 0, count);
-    out.finish(deflater);
   }
 
   @Override
@@ -147,42 +135,50 @@ final class TiffFile implements Container {
   @Override
   public long encodeBytes(int rows) {
     long raw = layout.rowBytes() * Math.min(stripRows, rows);
-    long packed = Deflate.room(layout.rowBytes() * rows);
-    return raw + 2 * packed + CodeRows.bytes(layout.width()) + Deflate.NATIVE_BYTES;
+    long packed = StripPacker.room(spec.compress(), layout.rowBytes() * rows);
+    return raw + 2 * packed + CodeRows.bytes(layout.width()) + StripPacker.BYTES;
   }
 
   @Override
   public long heldBytes() {
-    return (long) Long.BYTES * (offsets.length + counts.length) + 2L * directory().size();
+    return (long) Long.BYTES * (offsets.length + counts.length) + 4L * directory().size();
   }
 
   private TiffDirectory directory() {
     TiffDirectory d = new TiffDirectory();
-    boolean packed = spec.compress() == Compress.DEFLATE;
     int[] perChannel = new int[BandLayout.CHANNELS];
     Arrays.fill(perChannel, layout.depth());
     d.longs(IMAGE_WIDTH, layout.width());
     d.longs(IMAGE_LENGTH, layout.height());
     d.shorts(BITS_PER_SAMPLE, perChannel);
-    d.shorts(COMPRESSION, packed ? 8 : 1);
+    d.shorts(COMPRESSION, compression());
     d.shorts(PHOTOMETRIC, 2); // RGB
     d.longs(STRIP_OFFSETS, offsets);
-    d.shorts(ORIENTATION, 1); // upright
     d.shorts(SAMPLES_PER_PIXEL, BandLayout.CHANNELS);
     d.longs(ROWS_PER_STRIP, Math.min(stripRows, layout.height()));
     d.longs(STRIP_BYTE_COUNTS, counts);
-    d.rational(X_RESOLUTION, spec.dotsPerInch());
-    d.rational(Y_RESOLUTION, spec.dotsPerInch());
     d.shorts(PLANAR_CONFIGURATION, 1); // chunky
-    d.shorts(RESOLUTION_UNIT, 2); // inch
-    d.ascii(SOFTWARE, spec.software());
-    if (packed) {
+    if (spec.compress() != Compress.NONE) {
       d.shorts(PREDICTOR, 2); // horizontal differencing
     }
     Arrays.fill(perChannel, 1); // unsigned integers
     d.shorts(SAMPLE_FORMAT, perChannel);
     d.undefined(ICC_PROFILE, profile);
+    ExifBlock.describe(d, spec);
+    ExifBlock.date(d, spec);
+    if (xmp.length > 0) {
+      d.bytes(XMP, xmp); // ISO 16684-3
+      d.undefined(IIM, iim); // bytes, though many writers call them longs; some readers ask for it
+    }
     return d;
+  }
+
+  private int compression() {
+    return switch (spec.compress()) {
+      case NONE -> 1;
+      case LZW -> 5;
+      case DEFLATE -> 8; // by the supplement to TIFF 6.0 of 2002
+    };
   }
 
   private void refuseBeyond(long size) {

@@ -15,8 +15,17 @@ public final class Planes {
    * @param count how many planes
    */
   public Planes(Region area, int count) {
+    this(area, new float[count][Math.toIntExact(area.count())]);
+  }
+
+  private Planes(Region area, float[][] planes) {
     this.area = area;
-    this.planes = new float[count][Math.toIntExact(area.count())];
+    this.planes = planes;
+  }
+
+  /** The same samples, not copied, as if they lay so many columns and rows further on. */
+  public Planes moved(int right, int down) {
+    return new Planes(area.move(right, down), planes);
   }
 
   /** The region that is held. */

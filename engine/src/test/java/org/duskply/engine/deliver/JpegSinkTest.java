@@ -18,11 +18,12 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.concurrent.CancellationException;
 import java.util.concurrent.atomic.AtomicInteger;
-import org.duskply.engine.colour.ColourSpace;
 import org.duskply.recipe.NamedSpace;
 import org.duskply.recipe.deliver.Compress;
 import org.duskply.recipe.deliver.Format;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /**
  * JPEGs against ITU-T T.81, JFIF, the JDK, TwelveMonkeys, metadata-extractor, exiftool, libvips.
@@ -107,7 +108,9 @@ class JpegSinkTest extends SinkContract {
   void isBaselineWithAllItsChroma() throws IOException {
     List<Segment> all = segments(deliver(TestPicture.noisy(50, 30, 8, NamedSpace.SRGB, 3)));
     List<Integer> markers = all.stream().map(Segment::marker).toList();
-    assertThat(markers.subList(0, 2)).as("APP0, then APP2").containsExactly(0xE0, 0xE2);
+    assertThat(markers.subList(0, 3))
+        .as("APP0 with JFIF, APP1 with EXIF, APP2 with the profile")
+        .containsExactly(0xE0, 0xE1, 0xE2);
     byte[] frame = all.get(markers.indexOf(0xC0)).data(); // SOF0: baseline
     assertThat(Arrays.copyOf(frame, 6)).containsExactly(8, 0, 30, 0, 50, 3);
     assertThat(new byte[] {frame[7], frame[10], frame[13]})
@@ -139,27 +142,67 @@ class JpegSinkTest extends SinkContract {
     }
   }
 
+  /** ITU-T T.81 tables K.1 and K.2, in rows; from memory. */
+  private static final int[][] ANNEX_K = {
+    {
+      16, 11, 10, 16, 24, 40, 51, 61, 12, 12, 14, 19, 26, 58, 60, 55, //
+      14, 13, 16, 24, 40, 57, 69, 56, 14, 17, 22, 29, 51, 87, 80, 62, //
+      18, 22, 37, 56, 68, 109, 103, 77, 24, 35, 55, 64, 81, 104, 113, 92, //
+      49, 64, 78, 87, 103, 121, 120, 101, 72, 92, 95, 98, 112, 100, 103, 99
+    },
+    {
+      17, 18, 24, 47, 99, 99, 99, 99, 18, 21, 26, 66, 99, 99, 99, 99, //
+      24, 26, 56, 99, 99, 99, 99, 99, 47, 66, 99, 99, 99, 99, 99, 99, //
+      99, 99, 99, 99, 99, 99, 99, 99, 99, 99, 99, 99, 99, 99, 99, 99, //
+      99, 99, 99, 99, 99, 99, 99, 99, 99, 99, 99, 99, 99, 99, 99, 99
+    }
+  };
+
+  /** What {@link JpegEncoder} says of quality: the tables of the standard times a factor. */
+  @ParameterizedTest
+  @CsvSource({"0, 50", "0.25, 2", "0.5, 1", "0.75, 0.5", "0.92, 0.16", "0.95, 0.1", "1, 0"})
+  void qualityScalesTheTablesOfTheStandard(double quality, double factor) throws IOException {
+    TestPicture picture = TestPicture.noisy(8, 8, 8, NamedSpace.SRGB, 3);
+    SinkSpec spec = Specs.quality(Specs.of(folder, Format.JPEG, Compress.NONE, picture), quality);
+    picture.deliver(spec);
+    int tables = 0;
+    for (Segment s : segments(spec.target())) {
+      for (int at = 0; s.marker() == 0xDB && at < s.data().length; at += 65) {
+        int[] standard = ANNEX_K[s.data()[at] & 0xF];
+        for (int k = 0; k < 64; k++) {
+          double exact = Math.max(1, Math.min(255, standard[zigzag(k)] * factor));
+          // The factor is a float: a half may go either way.
+          assertThat((double) (s.data()[at + 1 + k] & 0xFF))
+              .as("table %d, coefficient %d", s.data()[at], k)
+              .isBetween(exact - 0.5001, exact + 0.5001);
+        }
+        tables++;
+      }
+    }
+    assertThat(tables).isEqualTo(2);
+  }
+
+  /** T.81 figure A.6: the place in rows of the k-th coefficient along the diagonals. */
+  private static int zigzag(int k) {
+    int left = k;
+    for (int diagonal = 0; ; diagonal++) {
+      int first = Math.max(0, diagonal - 7);
+      int count = Math.min(diagonal, 7) - first + 1;
+      if (left < count) {
+        int down = diagonal % 2 == 0 ? diagonal - first - left : first + left;
+        return 8 * down + diagonal - down;
+      }
+      left -= count;
+    }
+  }
+
   @Test
   void qualityDecidesSizeAndError() throws IOException {
     TestPicture picture = TestPicture.noisy(120, 120, 8, NamedSpace.SRGB, 3);
     long[] sizes = new long[3];
     double[] qualities = {0, 0.5, 1};
     for (int i = 0; i < 3; i++) {
-      SinkSpec s = spec(WAY, picture, 64);
-      SinkSpec spec =
-          new SinkSpec(
-              s.target(),
-              s.format(),
-              8,
-              s.profile(),
-              s.compress(),
-              qualities[i],
-              120,
-              120,
-              64,
-              ColourSpace.of(NamedSpace.SRGB),
-              300,
-              "Duskply");
+      SinkSpec spec = Specs.quality(spec(WAY, picture, 64), qualities[i]);
       picture.deliver(spec);
       sizes[i] = Files.size(spec.target());
     }

@@ -26,12 +26,19 @@ class OutputColourTest {
 
   private static short[] codes(OutputColour out, float[]... rgb) {
     short[] codes = new short[3 * rgb[0].length];
-    out.codes(rgb[0].clone(), rgb[1].clone(), rgb[2].clone(), rgb[0].length, codes);
+    out.codes(
+        rgb[0].clone(),
+        rgb[1].clone(),
+        rgb[2].clone(),
+        rgb[0].length,
+        Rounding.NEAREST.row(0),
+        codes);
     return codes;
   }
 
   private static int clipped(OutputColour out, float r, float g, float b) {
-    return out.codes(new float[] {r}, new float[] {g}, new float[] {b}, 1, new short[3]);
+    float[] nearest = Rounding.NEAREST.row(0);
+    return out.codes(new float[] {r}, new float[] {g}, new float[] {b}, 1, nearest, new short[3]);
   }
 
   private static int grey(OutputColour out, float v) {

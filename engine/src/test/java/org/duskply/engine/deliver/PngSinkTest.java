@@ -109,7 +109,7 @@ class PngSinkTest extends SinkContract {
     List<Chunk> chunks = chunks(spec.target());
     List<String> types = chunks.stream().map(Chunk::type).toList();
     assertThat(types.stream().distinct())
-        .containsExactly("IHDR", "cICP", "iCCP", "pHYs", "tEXt", "IDAT", "IEND");
+        .containsExactly("IHDR", "cICP", "iCCP", "pHYs", "tEXt", "eXIf", "IDAT", "IEND");
     ByteArrayOutputStream stream = new ByteArrayOutputStream();
     int count = 0;
     for (Chunk chunk : chunks) {

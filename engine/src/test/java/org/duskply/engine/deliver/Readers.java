@@ -12,6 +12,11 @@ import java.util.List;
 import javax.imageio.ImageIO;
 import javax.imageio.ImageReader;
 import javax.imageio.stream.ImageInputStream;
+import org.duskply.engine.frame.FrameInfo;
+import org.duskply.engine.frame.FrameReader;
+import org.duskply.engine.frame.FrameSource;
+import org.duskply.engine.frame.FrameSources;
+import org.duskply.engine.frame.Samples;
 
 /** The codes of a file as readers see them that are no part of this project. */
 final class Readers {
@@ -43,6 +48,25 @@ final class Readers {
 
   private static int[] samples(Raster raster) {
     return raster.getPixels(0, 0, raster.getWidth(), raster.getHeight(), (int[]) null);
+  }
+
+  /** By the reader that frames of a composite are read with. */
+  static int[] own(Path file) {
+    FrameSource source = FrameSources.open(file);
+    FrameInfo info = source.info();
+    int[] codes = new int[info.width() * info.height() * info.channels()];
+    int at = 0;
+    try (FrameReader reader = source.reader()) {
+      for (int unit = 0; unit < source.units(); unit++) {
+        Samples samples = reader.read(unit);
+        int count = (int) samples.area().count() * samples.channels();
+        for (int i = 0; i < count; i++) {
+          boolean bytes = samples.kind() == Samples.Kind.BYTES;
+          codes[at++] = bytes ? samples.bytes()[i] & 0xFF : samples.shorts()[i] & 0xFFFF;
+        }
+      }
+    }
+    return codes;
   }
 
   /** By libvips, which has libtiff, libpng and libjpeg read for it. */

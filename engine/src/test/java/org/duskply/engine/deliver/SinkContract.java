@@ -52,12 +52,13 @@ abstract class SinkContract {
         space,
         way.compress(),
         0.95,
+        false,
         width,
         height,
         bandRows,
         ColourSpace.of(space),
         SinkSpec.DOTS_PER_INCH,
-        SinkSpec.SOFTWARE);
+        Captions.NONE);
   }
 
   final SinkSpec spec(Way way, TestPicture picture, int bandRows) {

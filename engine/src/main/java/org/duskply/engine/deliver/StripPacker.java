@@ -1,0 +1,46 @@
+package org.duskply.engine.deliver;
+
+import java.util.zip.Deflater;
+import org.duskply.recipe.deliver.Compress;
+
+/** Packs the strips of a TIFF, each on its own. For one thread. */
+interface StripPacker extends AutoCloseable {
+  /** Bytes that any packer holds, on the heap and off it. */
+  long BYTES = Math.max(Deflate.NATIVE_BYTES, LzwPacker.BYTES);
+
+  /** Adds a strip, packed. */
+  void pack(byte[] raw, int count, Growing out);
+
+  @Override
+  default void close() {}
+
+  static StripPacker of(Compress compress) {
+    return switch (compress) {
+      case NONE -> (raw, count, out) -> out.add(raw, 0, count);
+      case LZW -> new LzwPacker();
+      case DEFLATE -> new Deflated();
+    };
+  }
+
+  /** Room for so many bytes of samples in strips, once packed, if they do not shrink. */
+  static int room(Compress compress, long raw) {
+    return compress == Compress.LZW ? LzwPacker.room(raw) : Deflate.room(raw);
+  }
+
+  /** A zlib stream a strip. */
+  final class Deflated implements StripPacker {
+    private final Deflater deflater = Deflate.deflater(false);
+
+    @Override
+    public void pack(byte[] raw, int count, Growing out) {
+      deflater.reset();
+      deflater.setInput(raw, 0, count);
+      out.finish(deflater);
+    }
+
+    @Override
+    public void close() {
+      deflater.end();
+    }
+  }
+}
