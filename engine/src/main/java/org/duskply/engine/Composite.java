@@ -39,6 +39,16 @@ public interface Composite extends AutoCloseable {
   Explanation explain();
 
   /**
+   * Looks at a part of the frames' pixels: whether all were developed alike, without tone curve and
+   * without automatic exposure.
+   *
+   * @param progress told how far it has come
+   * @return notices, each with its place in the recipe; also for frames that could not be measured
+   * @throws CancelledException if {@code progress} asked for it
+   */
+  List<Problem> measure(Progress progress);
+
+  /**
    * Renders the recipe's deliverables.
    *
    * @param out folder that their paths start from; made if it is not there

@@ -132,6 +132,18 @@ final class PlannedComposite implements Composite {
   }
 
   @Override
+  public List<Problem> measure(Progress progress) {
+    checkOpen();
+    Found found = new Found(opening.recipe(), List.of());
+    try {
+      DevelopmentCheck.run(frames, engine.memory(), found, progress);
+    } catch (CancellationException e) {
+      throw new CancelledException();
+    }
+    return found.noticesOrThrow();
+  }
+
+  @Override
   public Delivered deliver(Path out, Set<String> names, Progress progress) {
     checkOpen();
     Map<String, Deliverable> wanted = wanted(names);
