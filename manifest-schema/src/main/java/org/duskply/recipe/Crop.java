@@ -1,5 +1,6 @@
 package org.duskply.recipe;
 
+import org.duskply.recipe.shape.Fault;
 import org.duskply.recipe.shape.Field;
 import org.duskply.recipe.shape.Shape;
 import org.duskply.recipe.shape.Unit;
@@ -35,5 +36,19 @@ public record Crop(int left, int top, int width, int height) {
   /** Whether it lies inside a picture of that size. */
   public boolean inside(Size size) {
     return (long) left + width <= size.width() && (long) top + height <= size.height();
+  }
+
+  /** Says, at the path of a recipe's crop, that it reaches out of a grid of that size. */
+  public Fault fault(Size grid) {
+    String reaches = ((long) left + width) + " × " + ((long) top + height);
+    String size = grid.width() + " × " + grid.height();
+    return new Fault(
+        "finish/crop",
+        String.format(
+            "the crop reaches to %s px, out of the grid of %s; left + width and top + height must"
+                + " stay inside it",
+            reaches, size),
+        reaches,
+        "at most " + size);
   }
 }

@@ -8,8 +8,8 @@ import org.duskply.recipe.shape.Shape;
 /**
  * One frame brought to the exposure of another, as if both had been taken with the same settings.
  *
- * @param frame the frame whose exposure is taken over, its own {@code exposure} included; it may not
- *     be matched itself
+ * @param frame the frame whose exposure is taken over, its own {@code exposure} included; it may
+ *     not be matched itself
  * @param by how the difference is found
  */
 public record Match(String frame, MatchBy by) {

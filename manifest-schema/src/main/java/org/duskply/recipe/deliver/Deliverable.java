@@ -115,7 +115,8 @@ public record Deliverable(
                   .example("240"),
               Field.of("dither", new Kind.Flag())
                   .byDefault(
-                      "true in a TIFF or a PNG of 8 bits, false in a JPEG", Deliverable::usualDither)
+                      "true in a TIFF or a PNG of 8 bits, false in a JPEG",
+                      Deliverable::usualDither)
                   .says(
                       "Spreads the rounding to 8 bits over neighbouring pixels, so that a smooth"
                           + " sky shows no bands.")
@@ -124,7 +125,7 @@ public record Deliverable(
                       "alternates",
                       new Kind.Items(
                           new Kind.Mention(NameList.ALTERNATES), "alternate", 1, Limits.MEMBERS))
-                  .byDefault(List.of("main"))
+                  .byDefault(List.of(NameList.MAIN))
                   .says(
                       "The alternates to deliver, each in a file of its own; main is the recipe as"
                           + " it stands.")
@@ -173,7 +174,10 @@ public record Deliverable(
 
   /** The paths with what sets deliverables apart filled in, one for each alternate. */
   private Set<String> distinctFiles(String name) {
-    String extent = longEdge != null ? longEdge.toString() : size != null ? "" + size : "full";
+    String extent =
+        longEdge != null
+            ? longEdge.toString()
+            : size != null ? size.width() + " × " + size.height() : "full";
     String path =
         file.replace("<deliverable>", name)
             .replace("<width>", "<width " + extent + ">")
@@ -247,8 +251,7 @@ public record Deliverable(
     Integer edge = (Integer) values.get("longEdge");
     Size size = (Size) values.get("size");
     int most =
-        Math.max(
-            edge == null ? 0 : edge, size == null ? 0 : Math.max(size.width(), size.height()));
+        Math.max(edge == null ? 0 : edge, size == null ? 0 : Math.max(size.width(), size.height()));
     return most > JPEG_SIDE && values.get("format", Format.class) == Format.JPEG
         ? List.of(
             new Fault(
