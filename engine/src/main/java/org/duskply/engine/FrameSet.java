@@ -67,7 +67,8 @@ final class FrameSet {
   }
 
   /**
-   * Opens the base and every frame of {@code used}, and those that these are matched to.
+   * Opens the base, the frame that before/after compares with, every frame of {@code used}, and
+   * those that these are matched to.
    *
    * @param used the frames whose pixels may be asked for
    * @param given frames that the caller holds in memory, by their names
@@ -78,6 +79,7 @@ final class FrameSet {
       Recipe recipe, Set<String> used, Roots roots, Map<String, MemoryFrame> given, Found found) {
     Set<String> pictures = new LinkedHashSet<>(used);
     pictures.add(recipe.base());
+    pictures.add(recipe.before());
     Map<String, Opened> opened = new LinkedHashMap<>();
     Set<String> named = withReferences(recipe, pictures, found);
     for (Map.Entry<String, Frame> e : recipe.frames().entrySet()) {
