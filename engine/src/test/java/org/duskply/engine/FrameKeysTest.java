@@ -1,6 +1,7 @@
 package org.duskply.engine;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
 
 import java.nio.charset.StandardCharsets;
@@ -16,8 +17,13 @@ import org.duskply.engine.testing.Desk;
 import org.duskply.engine.testing.PictureBits;
 import org.duskply.engine.testing.Pictures;
 import org.duskply.engine.testing.TiffFile;
+import org.duskply.recipe.Coverage;
+import org.duskply.recipe.Frame;
+import org.duskply.recipe.Match;
+import org.duskply.recipe.MatchBy;
 import org.duskply.recipe.NamedSpace;
 import org.duskply.recipe.Problem;
+import org.duskply.recipe.Recipe;
 import org.duskply.recipe.RecipeException;
 import org.duskply.recipe.RecipeReader;
 import org.duskply.recipe.adjust.Gel;
@@ -368,6 +374,37 @@ class FrameKeysTest {
       Planes before = Pictures.planes(composite.before());
       assertThat(before.plane(1)[0]).isEqualTo((float) light(desk.sample(1, 0, 0, 1)));
       assertThat(before.plane(1)[7]).isEqualTo((float) light(30_000));
+    }
+  }
+
+  // recipes that a program made
+
+  @Test
+  void aProgramsRecipeThatNamesNoFrameIsRefusedInWords() {
+    desk.frame("f.tif", 3);
+    Recipe read = RecipeReader.read(recipe("  f: f.tif\n"));
+    Frame known = read.frames().get("dusk");
+    for (Recipe wrong :
+        List.of(
+            read.withBase("nobody"),
+            read.withFrames(Map.of()),
+            read.withFrames(Map.of("dusk", known)),
+            read.withFrames(Map.of("f", known)))) {
+      try (Engine engine = Engine.builder().threads(1).build()) {
+        assertThatThrownBy(() -> engine.open(wrong, folder, View.WHOLE, Map.of()))
+            .isInstanceOf(RecipeException.class)
+            .hasMessageContaining("There is no frame ")
+            .hasMessageContaining(" among the recipe's frames.");
+      }
+    }
+    Frame lost =
+        new Frame(
+            "f.tif", 0, new Match("gone", MatchBy.EXIF), null, null, null, Coverage.USE, Map.of());
+    Recipe unmatched = read.withFrames(Map.of("dusk", known, "f", lost));
+    try (Engine engine = Engine.builder().threads(1).build()) {
+      assertThatThrownBy(() -> engine.open(unmatched, folder, View.WHOLE, Map.of()))
+          .isInstanceOf(RecipeException.class)
+          .hasMessageContaining("There is no frame gone to match f to.");
     }
   }
 
