@@ -2,6 +2,7 @@ package org.duskply.engine;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -12,10 +13,14 @@ import net.imglib2.RandomAccessibleInterval;
 import net.imglib2.type.numeric.real.FloatType;
 import org.duskply.engine.colour.ColourSpace;
 import org.duskply.engine.pixel.Region;
+import org.duskply.engine.plan.FrameNode;
+import org.duskply.engine.plan.Mix;
+import org.duskply.engine.plan.Node;
 import org.duskply.engine.plan.Plan;
 import org.duskply.engine.render.Job;
 import org.duskply.engine.render.Output;
 import org.duskply.engine.render.RegionEvaluator;
+import org.duskply.engine.step.CropNode;
 import org.duskply.recipe.Problem;
 import org.duskply.recipe.Recipe;
 import org.duskply.recipe.deliver.Deliverable;
@@ -32,7 +37,8 @@ final class PlannedComposite implements Composite {
   private final Region canvas;
   private final Region shown;
   private final List<Problem> notices;
-  private @Nullable RegionEvaluator evaluator;
+  private final Map<Node, RegionEvaluator> evaluators = new IdentityHashMap<>();
+  private @Nullable Node before;
   private boolean closed;
 
   /**
@@ -118,22 +124,56 @@ final class PlannedComposite implements Composite {
 
   @Override
   public RandomAccessibleInterval<FloatType> image() {
-    return LazyPicture.of(evaluator(), version().picture(), width(), height());
+    Node picture = version().picture();
+    return LazyPicture.of(evaluator(picture), picture, width(), height());
   }
 
-  private synchronized RegionEvaluator evaluator() {
-    checkOpen();
-    if (evaluator == null) {
-      Plan plan = Plan.of(List.of(version().picture()), engine.settings());
-      evaluator = new RegionEvaluator(plan, Math.min(KEPT_UNIT_BYTES, engine.memory() / 4));
+  @Override
+  public RandomAccessibleInterval<FloatType> before() {
+    Node picture = beforePicture();
+    return LazyPicture.of(evaluator(picture), picture, width(), height());
+  }
+
+  /** The frame that before/after compares with, over the base where it is transparent. */
+  synchronized Node beforePicture() {
+    if (before == null) {
+      int n = opening.view().reduction();
+      FrameNode frame = frames.node(opening.recipe().before(), n);
+      Node whole =
+          frame.planes() == 3
+              ? frame
+              : new Mix(frames.node(opening.recipe().base(), n), frame, null, frame, 1);
+      before = shown.equals(canvas) ? whole : new CropNode(whole, shown);
     }
-    return evaluator;
+    return before;
+  }
+
+  private synchronized RegionEvaluator evaluator(Node root) {
+    checkOpen();
+    return evaluators.computeIfAbsent(
+        root,
+        r ->
+            new RegionEvaluator(
+                Plan.of(List.of(r), engine.settings()),
+                Math.min(KEPT_UNIT_BYTES, engine.memory() / 4)));
   }
 
   @Override
   public Explanation explain() {
     checkOpen();
     return new Explainer(this).explain();
+  }
+
+  @Override
+  public List<Problem> measure(Progress progress) {
+    checkOpen();
+    Found found = new Found(opening.recipe(), List.of());
+    try {
+      DevelopmentCheck.run(frames, engine.memory(), found, progress);
+    } catch (CancellationException e) {
+      throw new CancelledException();
+    }
+    return found.noticesOrThrow();
   }
 
   @Override
@@ -239,8 +279,6 @@ final class PlannedComposite implements Composite {
   @Override
   public synchronized void close() {
     closed = true;
-    if (evaluator != null) {
-      evaluator.close();
-    }
+    evaluators.values().forEach(RegionEvaluator::close);
   }
 }
