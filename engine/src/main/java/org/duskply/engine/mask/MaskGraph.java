@@ -6,7 +6,10 @@ import java.util.Map;
 import org.duskply.engine.DuskplyException;
 import org.duskply.engine.filter.Gaussian;
 import org.duskply.engine.plan.Node;
+import org.duskply.recipe.mask.AllOf;
 import org.duskply.recipe.mask.AnyOf;
+import org.duskply.recipe.mask.Ellipse;
+import org.duskply.recipe.mask.Gradient;
 import org.duskply.recipe.mask.Mask;
 import org.duskply.recipe.mask.MaskKind;
 import org.duskply.recipe.mask.MaskUse;
@@ -91,6 +94,15 @@ public final class MaskGraph {
     }
     if (kind instanceof Path path) {
       return PathMask.prepare(path, ground.scale());
+    }
+    if (kind instanceof Ellipse ellipse) {
+      return EllipseMask.prepare(ellipse, ground.scale());
+    }
+    if (kind instanceof Gradient gradient) {
+      return new GradientNode(gradient.ramp(), ground.scale());
+    }
+    if (kind instanceof AllOf all) {
+      return CombinedNode.allOf(all(all.members()));
     }
     return CombinedNode.anyOf(all(((AnyOf) kind).members()));
   }
