@@ -8,12 +8,14 @@ import java.util.Set;
 import org.duskply.engine.frame.FrameInfo;
 import org.duskply.engine.mask.Ground;
 import org.duskply.engine.mask.MaskGraph;
+import org.duskply.engine.mask.Outline;
 import org.duskply.engine.plan.FrameNode;
 import org.duskply.engine.plan.Node;
 import org.duskply.engine.step.StepGraph;
 import org.duskply.recipe.Problem;
 import org.duskply.recipe.Recipe;
 import org.duskply.recipe.Size;
+import org.duskply.recipe.mask.Svg;
 import org.duskply.recipe.step.Step;
 
 /**
@@ -37,19 +39,23 @@ record Opening(
     Set<String> used = Selection.framesOf(steps);
     Roots roots = new Roots(folder, engine.allowed());
     FrameSet frames = FrameSet.open(recipe, used, roots, given, found);
+    Map<String, Svg> drawings = MasksUsed.drawn(recipe.masks(), steps);
     if (frames == null) {
+      Drawings.check(drawings, roots, found);
       found.noticesOrThrow();
       throw new IllegalStateException("A base that could not be opened is a problem");
     }
     FrameInfo base = frames.base().source().info();
     double scale = GridFit.scale(recipe.grid(), base, found) / view.reduction();
+    Ground ground = ground(frames, base, scale);
+    Map<Svg, Outline> drawn = Drawings.open(drawings, roots, ground, found);
     List<Problem> notices = found.noticesOrThrow();
 
     Map<String, FrameNode> nodes = new HashMap<>();
     StepGraph graph =
         new StepGraph(
             name -> nodes.computeIfAbsent(name, n -> frames.node(n, view.reduction())),
-            new MaskGraph(recipe.masks(), ground(frames, base, scale)),
+            new MaskGraph(recipe.masks(), ground, drawn),
             frames.working());
     Node picture = graph.build(recipe.base(), steps);
     return new PlannedComposite(engine, this, frames, steps, picture, graph.maskOfStep(), notices);

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import org.duskply.engine.DuskplyException;
 import org.duskply.engine.filter.Gaussian;
+import org.duskply.engine.filter.Widening;
 import org.duskply.engine.plan.Node;
 import org.duskply.recipe.mask.AllOf;
 import org.duskply.recipe.mask.AnyOf;
@@ -15,16 +16,19 @@ import org.duskply.recipe.mask.MaskKind;
 import org.duskply.recipe.mask.MaskUse;
 import org.duskply.recipe.mask.Path;
 import org.duskply.recipe.mask.Polygon;
+import org.duskply.recipe.mask.Svg;
 import org.jspecify.annotations.Nullable;
 
 /**
  * The masks of a recipe as nodes, each named mask once. A mask is its kind, then in this order
- * {@code within}, {@code except}, {@code feather}, {@code inverted}, {@code strength}. One instance
+ * {@code within}, {@code except}, {@code widen}, {@code feather}, {@code inverted}, {@code
+ * strength}. One instance
  * serves one thread.
  */
 public final class MaskGraph {
   private final Map<String, Mask> masks;
   private final Ground ground;
+  private final Map<Svg, Outline> drawn;
   private final Map<String, Node> named = new HashMap<>();
 
   /**
@@ -32,10 +36,12 @@ public final class MaskGraph {
    *
    * @param masks the recipe's masks; no ring among them
    * @param ground the grid that shapes are drawn on, and the canvas that they fall on
+   * @param drawn the outlines of drawings that the masks use, on the canvas
    */
-  public MaskGraph(Map<String, Mask> masks, Ground ground) {
+  public MaskGraph(Map<String, Mask> masks, Ground ground, Map<Svg, Outline> drawn) {
     this.masks = masks;
     this.ground = ground;
+    this.drawn = drawn;
   }
 
   /** The node of a mask where it is used. */
@@ -63,6 +69,9 @@ public final class MaskGraph {
     for (MaskUse other : mask.except()) {
       node = CombinedNode.except(node, of(other));
     }
+    if (mask.widen() != 0) {
+      node = widened(node, mask.widen() * ground.scale());
+    }
     if (mask.feather() > 0) {
       node = feathered(node, mask.feather() * ground.scale());
     }
@@ -70,6 +79,18 @@ public final class MaskGraph {
       node = CombinedNode.inverted(node);
     }
     return mask.strength() == 1 ? node : CombinedNode.strength(node, (float) mask.strength());
+  }
+
+  private Node widened(Node node, double by) {
+    if (Math.abs(by) > Widening.MOST) {
+      throw new DuskplyException(
+          "An outline cannot be moved by "
+              + Math.round(Math.abs(by))
+              + " pixels of the base; "
+              + Math.round(Widening.MOST)
+              + " is the most.");
+    }
+    return new WidenNode(node, by, ground.canvas());
   }
 
   private Node feathered(Node node, double radius) {
@@ -97,6 +118,9 @@ public final class MaskGraph {
     }
     if (kind instanceof Ellipse ellipse) {
       return EllipseMask.prepare(ellipse, ground.scale());
+    }
+    if (kind instanceof Svg svg) {
+      return SvgMask.prepare(svg, drawn);
     }
     if (kind instanceof Gradient gradient) {
       return new GradientNode(gradient.ramp(), ground.scale());
