@@ -10,7 +10,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import org.duskply.engine.frame.FrameInfo;
+import org.duskply.engine.mask.Ground;
 import org.duskply.engine.mask.MaskGraph;
+import org.duskply.engine.mask.Outline;
 import org.duskply.engine.pixel.Region;
 import org.duskply.engine.plan.FrameNode;
 import org.duskply.engine.plan.Node;
@@ -23,6 +25,7 @@ import org.duskply.recipe.Recipe;
 import org.duskply.recipe.Size;
 import org.duskply.recipe.StepNames;
 import org.duskply.recipe.UsedFrames;
+import org.duskply.recipe.mask.Svg;
 
 /**
  * From a recipe to a composite: opens the frames, checks them against each other, and builds the
@@ -44,7 +47,9 @@ record Opening(
     Map<String, Recipe> recipes = recipes();
     Roots roots = new Roots(folder, engine.allowed());
     FrameSet frames = FrameSet.open(recipe, used(recipes.values()), roots, given, found);
+    List<Map<String, Svg>> drawings = recipes.values().stream().map(MasksUsed::drawn).toList();
     if (frames == null) {
+      Drawings.check(drawings, roots, found);
       found.noticesOrThrow();
       throw new IllegalStateException("A base that could not be opened is a problem");
     }
@@ -53,13 +58,15 @@ record Opening(
     Region canvas = frames.node(recipe.base(), view.reduction()).canvas();
     Size size = new Size(base.width(), base.height());
     Region shown = CropFit.of(recipe, size, canvas, view.reduction(), found);
+    Ground ground = ground(size, canvas, scale);
+    Map<Svg, Outline> drawn = Drawings.open(drawings, roots, ground, found);
     List<Problem> notices = found.noticesOrThrow();
 
     Map<String, FrameNode> nodes = new HashMap<>();
     StepGraph graph =
         new StepGraph(
             name -> nodes.computeIfAbsent(name, n -> frames.node(n, view.reduction())),
-            new MaskGraph(recipe.masks(), scale),
+            new MaskGraph(recipe.masks(), ground, drawn),
             frames.working());
     Map<String, Version> versions = new LinkedHashMap<>();
     recipes.forEach((name, what) -> versions.put(name, version(name, what, graph, canvas, shown)));
@@ -102,5 +109,11 @@ record Opening(
     StepGraph.Made made = graph.build(what.base(), what.steps(), what.finish().steps());
     Node picture = shown.equals(canvas) ? made.picture() : new CropNode(made.picture(), shown);
     return new Version(name, what, picture, made.maskOfStep());
+  }
+
+  /** The grid on which the recipe's shapes were drawn, on the canvas of this view. */
+  private Ground ground(Size base, Region canvas, double scale) {
+    Size grid = recipe.grid() == null ? base : recipe.grid();
+    return new Ground(grid.width(), grid.height(), scale, canvas);
   }
 }
