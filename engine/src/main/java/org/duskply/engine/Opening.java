@@ -6,12 +6,14 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import org.duskply.engine.frame.FrameInfo;
+import org.duskply.engine.mask.Ground;
 import org.duskply.engine.mask.MaskGraph;
 import org.duskply.engine.plan.FrameNode;
 import org.duskply.engine.plan.Node;
 import org.duskply.engine.step.StepGraph;
 import org.duskply.recipe.Problem;
 import org.duskply.recipe.Recipe;
+import org.duskply.recipe.Size;
 import org.duskply.recipe.step.Step;
 
 /**
@@ -47,9 +49,19 @@ record Opening(
     StepGraph graph =
         new StepGraph(
             name -> nodes.computeIfAbsent(name, n -> frames.node(n, view.reduction())),
-            new MaskGraph(recipe.masks(), scale),
+            new MaskGraph(recipe.masks(), ground(frames, base, scale)),
             frames.working());
     Node picture = graph.build(recipe.base(), steps);
     return new PlannedComposite(engine, this, frames, steps, picture, graph.maskOfStep(), notices);
+  }
+
+  /** The grid on which the recipe's shapes were drawn, on the canvas of this view. */
+  private Ground ground(FrameSet frames, FrameInfo base, double scale) {
+    Size grid = recipe.grid() == null ? new Size(base.width(), base.height()) : recipe.grid();
+    return new Ground(
+        grid.width(),
+        grid.height(),
+        scale,
+        frames.node(recipe.base(), view.reduction()).canvas());
   }
 }

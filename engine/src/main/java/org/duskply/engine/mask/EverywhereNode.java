@@ -7,7 +7,7 @@ import org.duskply.engine.plan.Node;
 import org.duskply.engine.plan.PointNode;
 
 /** The mask that is 1 everywhere. */
-final class EverywhereNode implements PointNode {
+final class EverywhereNode implements PointNode, Boundless {
   @Override
   public List<Node> inputs() {
     return List.of();

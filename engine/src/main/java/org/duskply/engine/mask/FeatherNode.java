@@ -8,21 +8,24 @@ import org.duskply.engine.plan.AreaNode;
 import org.duskply.engine.plan.KeyWriter;
 import org.duskply.engine.plan.Node;
 
-/** A mask softened by a Gaussian. It reads its input beyond the canvas, where outlines go on. */
+/** A mask softened by a Gaussian; beyond the canvas it reads what {@link Border} says. */
 final class FeatherNode implements AreaNode {
   private final Node input;
   private final double radius;
   private final Gaussian gaussian;
+  private final Border border;
 
   /**
    * A softened mask.
    *
    * @param radius of the Gaussian in pixels of the canvas; σ is half of it
+   * @param canvas all pixels of the picture
    */
-  FeatherNode(Node input, double radius) {
+  FeatherNode(Node input, double radius, Region canvas) {
     this.input = input;
     this.radius = radius;
     this.gaussian = Gaussian.of(radius);
+    this.border = Border.of(input, canvas);
   }
 
   @Override
@@ -37,22 +40,23 @@ final class FeatherNode implements AreaNode {
 
   @Override
   public Region footprint(Region within) {
-    return input.footprint(gaussian.needs(within)).grow(gaussian.reach()).meet(within);
+    Region read = border.reads(gaussian.needs(within));
+    return input.footprint(read).grow(gaussian.reach()).meet(within);
   }
 
   @Override
   public Region needs(int index, Region out) {
-    return gaussian.needs(out);
+    return border.reads(gaussian.needs(out));
   }
 
   @Override
   public void fill(List<Planes> in, Planes out) {
-    gaussian.apply(in.get(0), 0, out, 0);
+    gaussian.apply(border.continued(in.get(0), gaussian.needs(out.area())), 0, out, 0);
   }
 
   @Override
   public long scratchBytes(Region out) {
-    return gaussian.scratchBytes(out);
+    return gaussian.scratchBytes(out) + border.scratchBytes(gaussian.needs(out));
   }
 
   @Override

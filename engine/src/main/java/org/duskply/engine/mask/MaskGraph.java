@@ -21,18 +21,18 @@ import org.jspecify.annotations.Nullable;
  */
 public final class MaskGraph {
   private final Map<String, Mask> masks;
-  private final double scale;
+  private final Ground ground;
   private final Map<String, Node> named = new HashMap<>();
 
   /**
    * Masks for a canvas.
    *
    * @param masks the recipe's masks; no ring among them
-   * @param scale pixels of the canvas for one of the grid
+   * @param ground the grid that shapes are drawn on, and the canvas that they fall on
    */
-  public MaskGraph(Map<String, Mask> masks, double scale) {
+  public MaskGraph(Map<String, Mask> masks, Ground ground) {
     this.masks = masks;
-    this.scale = scale;
+    this.ground = ground;
   }
 
   /** The node of a mask where it is used. */
@@ -55,21 +55,21 @@ public final class MaskGraph {
   private Node of(Mask mask) {
     Node node = start(mask.kind());
     for (MaskUse other : mask.within()) {
-      node = new WithinNode(node, of(other));
+      node = CombinedNode.within(node, of(other));
     }
     for (MaskUse other : mask.except()) {
-      node = new ExceptNode(node, of(other));
+      node = CombinedNode.except(node, of(other));
     }
     if (mask.feather() > 0) {
-      node = feathered(node, mask.feather() * scale);
+      node = feathered(node, mask.feather() * ground.scale());
     }
     if (mask.inverted()) {
-      node = new InvertedNode(node);
+      node = CombinedNode.inverted(node);
     }
-    return mask.strength() == 1 ? node : new StrengthNode(node, (float) mask.strength());
+    return mask.strength() == 1 ? node : CombinedNode.strength(node, (float) mask.strength());
   }
 
-  private static Node feathered(Node node, double radius) {
+  private Node feathered(Node node, double radius) {
     if (radius > Gaussian.MAX_RADIUS) {
       throw new DuskplyException(
           "A feather of "
@@ -78,7 +78,7 @@ public final class MaskGraph {
               + Math.round(Gaussian.MAX_RADIUS)
               + " is the most.");
     }
-    return new FeatherNode(node, radius);
+    return new FeatherNode(node, radius, ground.canvas());
   }
 
   /** The table of kinds: one line each. */
@@ -87,16 +87,15 @@ public final class MaskGraph {
       return new EverywhereNode();
     }
     if (kind instanceof Polygon polygon) {
-      return PolygonMask.prepare(polygon, scale);
+      return PolygonMask.prepare(polygon, ground.scale());
     }
     if (kind instanceof Path path) {
-      return PathMask.prepare(path, scale);
+      return PathMask.prepare(path, ground.scale());
     }
-    return anyOf((AnyOf) kind);
+    return CombinedNode.anyOf(all(((AnyOf) kind).members()));
   }
 
-  private Node anyOf(AnyOf kind) {
-    List<Node> members = kind.members().stream().map(this::of).toList();
-    return members.size() == 1 ? members.get(0) : new GreatestNode(members);
+  private List<Node> all(List<MaskUse> uses) {
+    return uses.stream().map(this::of).toList();
   }
 }

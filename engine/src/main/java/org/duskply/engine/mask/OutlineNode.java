@@ -11,7 +11,7 @@ import org.duskply.engine.plan.Node;
  * The inside of an outline as a mask: each pixel by the exact share of its area. Reaches beyond the
  * canvas as far as it is asked.
  */
-final class OutlineNode implements AreaNode {
+final class OutlineNode implements AreaNode, Boundless {
   private static final long BYTES_A_COLUMN = 64; // coverage and its differences along one row
 
   private final OutlineRaster raster;
