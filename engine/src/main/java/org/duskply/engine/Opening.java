@@ -5,6 +5,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.function.Function;
 import org.duskply.engine.frame.FrameInfo;
 import org.duskply.engine.mask.Ground;
 import org.duskply.engine.mask.MaskGraph;
@@ -35,6 +36,8 @@ record Opening(
     Found found = new Found(recipe, before);
     List<Step> steps = Selection.of(recipe, view);
     Set<String> used = Selection.framesOf(steps);
+    UsedMasks usedMasks = UsedMasks.of(recipe, steps);
+    used.addAll(usedMasks.frames());
     Roots roots = new Roots(folder, engine.allowed());
     FrameSet frames = FrameSet.open(recipe, used, roots, given, found);
     if (frames == null) {
@@ -43,15 +46,20 @@ record Opening(
     }
     FrameInfo base = frames.base().source().info();
     double scale = GridFit.scale(recipe.grid(), base, found) / view.reduction();
-    List<Problem> notices = found.noticesOrThrow();
+    PaintedMasks painted = PaintedMasks.open(recipe, usedMasks, roots, base, found);
+    found.noticesOrThrow();
 
     Map<String, FrameNode> nodes = new HashMap<>();
+    Function<String, FrameNode> nodeOf =
+        name -> nodes.computeIfAbsent(name, n -> frames.node(n, view.reduction()));
+    Ground ground = ground(frames, base, scale);
+    MaskInputs inputs =
+        new MaskInputs(recipe, nodeOf, frames.working().luminance(), painted, view.reduction());
     StepGraph graph =
-        new StepGraph(
-            name -> nodes.computeIfAbsent(name, n -> frames.node(n, view.reduction())),
-            new MaskGraph(recipe.masks(), ground(frames, base, scale)),
-            frames.working());
+        new StepGraph(nodeOf, new MaskGraph(recipe.masks(), ground, inputs), frames.working());
     Node picture = graph.build(recipe.base(), steps);
+    MaskChecks.check(graph.maskOfStep(), ground.canvas(), picture, found);
+    List<Problem> notices = found.noticesOrThrow();
     return new PlannedComposite(engine, this, frames, steps, picture, graph.maskOfStep(), notices);
   }
 

@@ -5,51 +5,116 @@ import java.util.List;
 import java.util.Map;
 import org.duskply.engine.DuskplyException;
 import org.duskply.engine.filter.Gaussian;
+import org.duskply.engine.pixel.Region;
+import org.duskply.engine.plan.FrameNode;
 import org.duskply.engine.plan.Node;
 import org.duskply.recipe.mask.AnyOf;
+import org.duskply.recipe.mask.Flash;
+import org.duskply.recipe.mask.FlashReach;
+import org.duskply.recipe.mask.Image;
+import org.duskply.recipe.mask.Luminance;
+import org.duskply.recipe.mask.LuminanceRange;
 import org.duskply.recipe.mask.Mask;
 import org.duskply.recipe.mask.MaskKind;
 import org.duskply.recipe.mask.MaskUse;
 import org.duskply.recipe.mask.Path;
 import org.duskply.recipe.mask.Polygon;
+import org.duskply.recipe.mask.Strokes;
 import org.jspecify.annotations.Nullable;
 
 /**
- * The masks of a recipe as nodes, each named mask once. A mask is its kind, then in this order
- * {@code within}, {@code except}, {@code feather}, {@code inverted}, {@code strength}. One instance
- * serves one thread.
+ * The masks of a recipe as nodes. A mask is its kind, then in this order {@code within}, {@code
+ * except}, {@code feather}, {@code inverted}, {@code strength}.
+ *
+ * <p>A named mask is one node wherever it is used, unless it or one of its members depends on the
+ * picture below the step: then it is one node for each such picture. One instance serves one
+ * thread.
  */
 public final class MaskGraph {
   private final Map<String, Mask> masks;
   private final Ground ground;
+  private final MaskSources sources;
+  private final ShownSteps shown = new ShownSteps();
   private final Map<String, Node> named = new HashMap<>();
+  private final Map<String, Boolean> dependent = new HashMap<>();
+  private final Map<String, Node> namedHere = new HashMap<>();
+  private @Nullable Node here;
 
   /**
    * Masks for a canvas.
    *
    * @param masks the recipe's masks; no ring among them
    * @param ground the grid that shapes are drawn on, and the canvas that they fall on
+   * @param sources what masks are made of beside shapes
    */
-  public MaskGraph(Map<String, Mask> masks, Ground ground) {
+  public MaskGraph(Map<String, Mask> masks, Ground ground, MaskSources sources) {
     this.masks = masks;
     this.ground = ground;
+    this.sources = sources;
   }
 
-  /** The node of a mask where it is used. */
-  public Node of(MaskUse use) {
-    if (use instanceof MaskUse.Named name) {
-      Node known = named.get(name.name());
-      if (known == null) {
-        Mask mask = masks.get(name.name());
-        if (mask == null) {
-          throw new IllegalArgumentException("No mask " + name.name());
-        }
-        known = of(mask);
-        named.put(name.name(), known);
-      }
-      return known;
+  /**
+   * The node of a mask where a step uses it.
+   *
+   * @param below the picture below the step
+   */
+  public Node of(MaskUse use, Node below) {
+    if (below != here) {
+      here = below;
+      namedHere.clear();
     }
-    return of(((MaskUse.Inline) use).mask());
+    return of(use);
+  }
+
+  /**
+   * Where the steps that are done show, for masks that ask; each step is told after the steps
+   * inside it.
+   */
+  public ShownSteps shown() {
+    return shown;
+  }
+
+  private Node of(MaskUse use) {
+    if (!(use instanceof MaskUse.Named name)) {
+      return of(((MaskUse.Inline) use).mask());
+    }
+    Map<String, Node> memo = dependsOnBelow(name.name()) ? namedHere : named;
+    Node known = memo.get(name.name());
+    if (known == null) {
+      known = of(mask(name.name()));
+      memo.put(name.name(), known);
+    }
+    return known;
+  }
+
+  private Mask mask(String name) {
+    Mask mask = masks.get(name);
+    if (mask == null) {
+      throw new IllegalArgumentException("No mask " + name);
+    }
+    return mask;
+  }
+
+  private boolean dependsOnBelow(String name) {
+    Boolean known = dependent.get(name);
+    if (known == null) {
+      known = dependsOnBelow(mask(name));
+      dependent.put(name, known);
+    }
+    return known;
+  }
+
+  private boolean dependsOnBelow(Mask mask) {
+    MaskKind kind = mask.kind();
+    if (kind != null && kind.readsBelow()) {
+      return true;
+    }
+    return mask.parts().stream()
+        .anyMatch(
+            part ->
+                part instanceof MaskUse.Named name
+                    ? dependsOnBelow(name.name())
+                    : dependsOnBelow(((MaskUse.Inline) part).mask()));
   }
 
   private Node of(Mask mask) {
@@ -92,7 +157,50 @@ public final class MaskGraph {
     if (kind instanceof Path path) {
       return PathMask.prepare(path, ground.scale());
     }
+    if (kind instanceof Luminance luminance) {
+      return luminance(luminance.range());
+    }
+    if (kind instanceof Image image) {
+      return painted(image);
+    }
+    if (kind instanceof Strokes strokes) {
+      return StrokesNode.of(strokes, ground);
+    }
+    if (kind instanceof Flash flash) {
+      return flash(flash.reach());
+    }
     return CombinedNode.anyOf(all(((AnyOf) kind).members()));
+  }
+
+  private Node luminance(LuminanceRange range) {
+    return new LuminanceNode(picture(range.frame()), range, sources.luminance());
+  }
+
+  private Node painted(Image image) {
+    FrameNode picture = sources.painted(image.file());
+    Node mask = new PaintedNode(picture);
+    Region canvas = ground.canvas();
+    return picture.canvas().equals(canvas)
+        ? mask
+        : new ResizedMaskNode(mask, picture.canvas(), canvas);
+  }
+
+  private Node flash(FlashReach reach) {
+    Node flash = sources.frame(reach.frame());
+    Node ambient = reach.ambient() == null ? sources.base() : sources.frame(reach.ambient());
+    Node stops = new FlashRatioNode(flash, ambient, sources.luminance());
+    return new FlashReachNode(new MedianNode(stops, ground.canvas()), reach.over());
+  }
+
+  /** A frame, or without a name the picture below. */
+  private Node picture(@Nullable String frame) {
+    if (frame != null) {
+      return sources.frame(frame);
+    }
+    if (here == null) {
+      throw new IllegalStateException("A mask of the picture below was asked for without one");
+    }
+    return here;
   }
 
   private List<Node> all(List<MaskUse> uses) {

@@ -72,9 +72,14 @@ public final class StepGraph {
   private Node mix(Node below, Step step, String path) {
     Node made = make(below, step.verb(), path);
     MaskUse use = step.mask();
-    Node mask = use == null ? null : masks.of(use);
+    Node mask = use == null ? null : masks.of(use, below);
     if (mask != null) {
       maskOfStep.put(path, mask);
+    }
+    if (step.verb() instanceof Group group) {
+      masks.shown().group(path, group.steps().size(), mask, step.opacity());
+    } else {
+      masks.shown().step(path, mask, step.opacity());
     }
     return new Mix(below, made, mask, covering(step.verb()), (float) step.opacity());
   }

@@ -1,4 +1,21 @@
 package org.duskply.recipe.mask;
 
+import java.util.List;
+
 /** What a mask starts from. */
-public sealed interface MaskKind permits Polygon, Path, AnyOf {}
+public sealed interface MaskKind permits Polygon, Path, AnyOf, Luminance, Image, Strokes, Flash {
+  /** The masks that it is made of. */
+  default List<MaskUse> members() {
+    return List.of();
+  }
+
+  /** Names of the frames that it reads. */
+  default List<String> frames() {
+    return List.of();
+  }
+
+  /** Whether it depends on the picture below the step that uses the mask. */
+  default boolean readsBelow() {
+    return false;
+  }
+}
