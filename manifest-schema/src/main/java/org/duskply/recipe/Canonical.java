@@ -20,9 +20,9 @@ import org.duskply.recipe.text.PlainWriter;
  *
  * <p>There are two. The <i>recipe</i> form holds all that the recipe says, with its names. The
  * <i>picture</i> form holds what the picture depends on: grid, base, working space, the frames and
- * masks that are used, the steps that change something. In it frames and masks go by number ({@code
- * #1}) in the order of first use and equal ones have one number, so that a new name, or a mask
- * written out in place of a named one, changes nothing.
+ * masks that are used, the steps that change something, those of the finish included, and the crop.
+ * In it frames and masks go by number ({@code #1}) in the order of first use and equal ones have
+ * one number, so that a new name, or a mask written out in place of a named one, changes nothing.
  */
 public final class Canonical {
   private Canonical() {}
@@ -54,12 +54,28 @@ public final class Canonical {
     if (!steps.isEmpty()) {
       picture.put("steps", steps);
     }
+    Map<String, Object> finish = finish(recipe.finish(), writer);
+    if (!finish.isEmpty()) {
+      picture.put("finish", finish);
+    }
     picture.put("frames", writer.contents(NameList.FRAMES));
     List<Object> masks = writer.contents(NameList.MASKS);
     if (!masks.isEmpty()) {
       picture.put("masks", masks);
     }
     return CanonicalJson.text(picture);
+  }
+
+  private static Map<String, Object> finish(Finish finish, PictureWriter writer) {
+    Map<String, Object> finished = new LinkedHashMap<>();
+    if (finish.crop() != null) {
+      finished.put("crop", writer.record(finish.crop()));
+    }
+    List<Object> steps = writer.list(finish.steps());
+    if (!steps.isEmpty()) {
+      finished.put("steps", steps);
+    }
+    return finished;
   }
 
   /** SHA-256 of {@link #recipe}, 64 hexadecimal digits. */

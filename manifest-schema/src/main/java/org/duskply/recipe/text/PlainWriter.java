@@ -132,6 +132,9 @@ public class PlainWriter {
           .forEach((name, member) -> table.put((String) name, record((Record) member)));
       return table;
     }
+    if (kind instanceof Kind.Changes) {
+      return Objects.requireNonNull(kept(value));
+    }
     if (kind instanceof Kind.Tagged) {
       return Map.of(Shape.of((Record) value).key(), record((Record) value));
     }

@@ -1,5 +1,6 @@
 package org.duskply.recipe.text;
 
+import java.util.List;
 import org.duskply.recipe.Place;
 import org.duskply.recipe.Places;
 import org.jspecify.annotations.Nullable;
@@ -28,10 +29,7 @@ public final class TreePlaces implements Places {
   /** The spot of the part at {@code path}, or of the nearest part around it. */
   public Spot spot(String path) {
     Tree here = root;
-    if (path.isEmpty()) {
-      return here.spot();
-    }
-    for (String segment : path.split("/", -1)) {
+    for (String segment : segments(path)) {
       Tree next = below(here, segment);
       if (next == null) {
         return here.spot();
@@ -39,6 +37,19 @@ public final class TreePlaces implements Places {
       here = next;
     }
     return here.spot();
+  }
+
+  /** The part at {@code path}; null where there is none. */
+  public @Nullable Tree part(String path) {
+    Tree here = root;
+    for (String segment : segments(path)) {
+      here = here == null ? null : below(here, segment);
+    }
+    return here;
+  }
+
+  private static List<String> segments(String path) {
+    return path.isEmpty() ? List.of() : List.of(path.split("/", -1));
   }
 
   private static @Nullable Tree below(Tree tree, String segment) {
