@@ -4,6 +4,7 @@ import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
+import org.duskply.engine.colour.ColourSpace;
 import org.duskply.engine.mask.MaskSources;
 import org.duskply.engine.plan.FrameNode;
 import org.duskply.recipe.Recipe;
@@ -13,7 +14,7 @@ import org.duskply.recipe.StepNames;
 final class MaskInputs implements MaskSources {
   private final Function<String, FrameNode> frames;
   private final String base;
-  private final double[] luminance;
+  private final ColourSpace working;
   private final PaintedMasks painted;
   private final int reduction;
   private final StepNames steps;
@@ -23,18 +24,18 @@ final class MaskInputs implements MaskSources {
    * What the masks of {@code recipe} are made of.
    *
    * @param frames the node of each frame by its name, the same one each time
-   * @param luminance weights of the working space
+   * @param working the linear space of frames and pictures
    * @param reduction the {@code n} of a preview's scale {@code 1/n}
    */
   MaskInputs(
       Recipe recipe,
       Function<String, FrameNode> frames,
-      double[] luminance,
+      ColourSpace working,
       PaintedMasks painted,
       int reduction) {
     this.frames = frames;
     this.base = recipe.base();
-    this.luminance = luminance.clone();
+    this.working = working;
     this.painted = painted;
     this.reduction = reduction;
     this.steps = StepNames.of(recipe);
@@ -51,8 +52,8 @@ final class MaskInputs implements MaskSources {
   }
 
   @Override
-  public double[] luminance() {
-    return luminance.clone();
+  public ColourSpace working() {
+    return working;
   }
 
   @Override

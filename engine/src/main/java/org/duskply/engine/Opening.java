@@ -54,7 +54,7 @@ record Opening(
         name -> nodes.computeIfAbsent(name, n -> frames.node(n, view.reduction()));
     Ground ground = ground(frames, base, scale);
     MaskInputs inputs =
-        new MaskInputs(recipe, nodeOf, frames.working().luminance(), painted, view.reduction());
+        new MaskInputs(recipe, nodeOf, frames.working(), painted, view.reduction());
     StepGraph graph =
         new StepGraph(nodeOf, new MaskGraph(recipe.masks(), ground, inputs), frames.working());
     Node picture = graph.build(recipe.base(), steps);

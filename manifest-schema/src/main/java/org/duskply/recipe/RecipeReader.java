@@ -148,6 +148,7 @@ public final class RecipeReader {
       return null;
     }
     new StepChecks(problems, places).check(recipe);
+    new StepMaskChecks(recipe, steps, problems, places).check();
     return recipe.withPlaces(places);
   }
 

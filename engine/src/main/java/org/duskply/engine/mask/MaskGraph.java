@@ -4,6 +4,8 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import org.duskply.engine.DuskplyException;
+import org.duskply.engine.colour.HueWindow;
+import org.duskply.engine.colour.Oklab;
 import org.duskply.engine.filter.Gaussian;
 import org.duskply.engine.pixel.Region;
 import org.duskply.engine.plan.FrameNode;
@@ -11,6 +13,8 @@ import org.duskply.engine.plan.Node;
 import org.duskply.recipe.mask.AnyOf;
 import org.duskply.recipe.mask.Flash;
 import org.duskply.recipe.mask.FlashReach;
+import org.duskply.recipe.mask.Hue;
+import org.duskply.recipe.mask.HueRange;
 import org.duskply.recipe.mask.Image;
 import org.duskply.recipe.mask.Luminance;
 import org.duskply.recipe.mask.LuminanceRange;
@@ -19,6 +23,7 @@ import org.duskply.recipe.mask.MaskKind;
 import org.duskply.recipe.mask.MaskUse;
 import org.duskply.recipe.mask.Path;
 import org.duskply.recipe.mask.Polygon;
+import org.duskply.recipe.mask.ShownSteps;
 import org.duskply.recipe.mask.Strokes;
 import org.jspecify.annotations.Nullable;
 
@@ -34,7 +39,7 @@ public final class MaskGraph {
   private final Map<String, Mask> masks;
   private final Ground ground;
   private final MaskSources sources;
-  private final ShownSteps shown = new ShownSteps();
+  private final StepShows shown = new StepShows();
   private final Map<String, Node> named = new HashMap<>();
   private final Map<String, Boolean> dependent = new HashMap<>();
   private final Map<String, Node> namedHere = new HashMap<>();
@@ -70,7 +75,7 @@ public final class MaskGraph {
    * Where the steps that are done show, for masks that ask; each step is told after the steps
    * inside it.
    */
-  public ShownSteps shown() {
+  public StepShows shown() {
     return shown;
   }
 
@@ -160,6 +165,9 @@ public final class MaskGraph {
     if (kind instanceof Luminance luminance) {
       return luminance(luminance.range());
     }
+    if (kind instanceof Hue hue) {
+      return hue(hue.range());
+    }
     if (kind instanceof Image image) {
       return painted(image);
     }
@@ -169,11 +177,20 @@ public final class MaskGraph {
     if (kind instanceof Flash flash) {
       return flash(flash.reach());
     }
+    if (kind instanceof ShownSteps steps) {
+      return shown.anyOf(steps.steps().stream().map(this::path).toList());
+    }
     return CombinedNode.anyOf(all(((AnyOf) kind).members()));
   }
 
   private Node luminance(LuminanceRange range) {
-    return new LuminanceNode(picture(range.frame()), range, sources.luminance());
+    return new LuminanceNode(picture(range.frame()), range, sources.working().luminance());
+  }
+
+  private Node hue(HueRange range) {
+    HueWindow window =
+        HueWindow.of(Oklab.of(sources.working()), range.centre(), range.width(), range.soft());
+    return new HueNode(picture(range.frame()), window, range + " in " + sources.working());
   }
 
   private Node painted(Image image) {
@@ -188,8 +205,14 @@ public final class MaskGraph {
   private Node flash(FlashReach reach) {
     Node flash = sources.frame(reach.frame());
     Node ambient = reach.ambient() == null ? sources.base() : sources.frame(reach.ambient());
-    Node stops = new FlashRatioNode(flash, ambient, sources.luminance());
+    Node stops = new FlashRatioNode(flash, ambient, sources.working().luminance());
     return new FlashReachNode(new MedianNode(stops, ground.canvas()), reach.over());
+  }
+
+  private String path(String step) {
+    return sources
+        .step(step)
+        .orElseThrow(() -> new IllegalArgumentException("No step " + step));
   }
 
   /** A frame, or without a name the picture below. */

@@ -1,6 +1,7 @@
 package org.duskply.engine.mask;
 
 import java.util.Optional;
+import org.duskply.engine.colour.ColourSpace;
 import org.duskply.engine.plan.FrameNode;
 
 /** What masks are made of beside shapes. */
@@ -11,8 +12,8 @@ public interface MaskSources {
   /** The frame that the picture starts from. */
   FrameNode base();
 
-  /** Weights of red, green and blue in the luminance of the working space, summing to 1. */
-  double[] luminance();
+  /** The linear space of frames and pictures. */
+  ColourSpace working();
 
   /** The painted picture in that file, of the grid's or the base's size; the same one each time. */
   FrameNode painted(String file);

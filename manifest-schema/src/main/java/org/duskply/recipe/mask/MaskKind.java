@@ -3,7 +3,8 @@ package org.duskply.recipe.mask;
 import java.util.List;
 
 /** What a mask starts from. */
-public sealed interface MaskKind permits Polygon, Path, AnyOf, Luminance, Image, Strokes, Flash {
+public sealed interface MaskKind 
+    permits Polygon, Path, AnyOf, Luminance, Hue, Image, Strokes, Flash, ShownSteps {
   /** The masks that it is made of. */
   default List<MaskUse> members() {
     return List.of();

@@ -12,7 +12,7 @@ import org.jspecify.annotations.Nullable;
  * the greatest of its members, times its own mask and opacity. The coverage of frames does not
  * enter. A step that is left out shows nowhere.
  */
-public final class ShownSteps {
+public final class StepShows {
   private final Map<String, Node> byPath = new HashMap<>();
 
   /**
