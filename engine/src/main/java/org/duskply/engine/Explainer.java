@@ -35,6 +35,7 @@ final class Explainer {
   private final PlannedComposite composite;
   private final StepNames names;
   private final Map<Node, Double> areaOfMask = new IdentityHashMap<>();
+  private final Map<Node, Boolean> readsPictures = new IdentityHashMap<>();
 
   Explainer(PlannedComposite composite) {
     this.composite = composite;
@@ -85,7 +86,8 @@ final class Explainer {
           new Explanation.StepLine(
               names.name(path),
               depth,
-              StepWords.sentence(step, own ? area : null, composite.recipe()),
+              StepWords.sentence(
+                  step, own && !Double.isNaN(area) ? area : null, composite.recipe()),
               StepFormula.of(step, covers(step.verb())),
               area,
               own));
@@ -102,13 +104,26 @@ final class Explainer {
         .anyMatch(f -> f.name().equals(name) && f.source().info().alpha() != FrameInfo.Alpha.NONE);
   }
 
-  /** Share of the picture that a step's mask shows. */
+  /** Share of the picture that a step's mask shows; NaN where frames would have to be decoded. */
   private double area(String path) {
     Node mask = composite.maskOfStep().get(path);
     return mask == null ? 1 : areaOfMask.computeIfAbsent(mask, this::measure);
   }
 
+  /** Whether a mask, or one that it is made of, is read off a picture. */
+  private boolean readsPictures(Node mask) {
+    Boolean known = readsPictures.get(mask);
+    if (known == null) {
+      known = mask.planes() > 1 || mask.inputs().stream().anyMatch(this::readsPictures);
+      readsPictures.put(mask, known);
+    }
+    return known;
+  }
+
   private double measure(Node mask) {
+    if (readsPictures(mask)) {
+      return Double.NaN;
+    }
     Region canvas = canvas();
     double sum = 0;
     Plan plan = Plan.of(List.of(mask), composite.engine().settings());
