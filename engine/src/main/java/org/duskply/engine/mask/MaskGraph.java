@@ -1,8 +1,10 @@
 package org.duskply.engine.mask;
 
+import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import org.duskply.engine.DuskplyException;
 import org.duskply.engine.colour.HueWindow;
 import org.duskply.engine.colour.Oklab;
@@ -36,13 +38,21 @@ import org.jspecify.annotations.Nullable;
  * thread.
  */
 public final class MaskGraph {
+  /** How long the node of a named mask stays right. */
+  private enum Lasts {
+    ALWAYS,
+    /** Until other steps are begun with: it asks where steps show. */
+    FOR_THESE_STEPS,
+    /** Until the next picture below. */
+    FOR_THIS_PICTURE
+  }
+
   private final Map<String, Mask> masks;
   private final Ground ground;
   private final MaskSources sources;
-  private final StepShows shown = new StepShows();
-  private final Map<String, Node> named = new HashMap<>();
-  private final Map<String, Boolean> dependent = new HashMap<>();
-  private final Map<String, Node> namedHere = new HashMap<>();
+  private final Map<String, Lasts> lasting = new HashMap<>();
+  private final Map<Lasts, Map<String, Node>> named = new EnumMap<>(Lasts.class);
+  private StepShows shows = new StepShows();
   private @Nullable Node here;
 
   /**
@@ -56,6 +66,22 @@ public final class MaskGraph {
     this.masks = masks;
     this.ground = ground;
     this.sources = sources;
+    for (Lasts lasts : Lasts.values()) {
+      named.put(lasts, new HashMap<>());
+    }
+  }
+
+  /**
+   * Begins with the steps of another picture.
+   *
+   * @return to be told where each step shows that is done
+   */
+  public StepShows begin() {
+    shows = new StepShows();
+    here = null;
+    memo(Lasts.FOR_THESE_STEPS).clear();
+    memo(Lasts.FOR_THIS_PICTURE).clear();
+    return shows;
   }
 
   /**
@@ -66,30 +92,26 @@ public final class MaskGraph {
   public Node of(MaskUse use, Node below) {
     if (below != here) {
       here = below;
-      namedHere.clear();
+      memo(Lasts.FOR_THIS_PICTURE).clear();
     }
     return of(use);
-  }
-
-  /**
-   * Where the steps that are done show, for masks that ask; each step is told after the steps
-   * inside it.
-   */
-  public StepShows shown() {
-    return shown;
   }
 
   private Node of(MaskUse use) {
     if (!(use instanceof MaskUse.Named name)) {
       return of(((MaskUse.Inline) use).mask());
     }
-    Map<String, Node> memo = dependsOnBelow(name.name()) ? namedHere : named;
+    Map<String, Node> memo = memo(lasting(name.name()));
     Node known = memo.get(name.name());
     if (known == null) {
       known = of(mask(name.name()));
       memo.put(name.name(), known);
     }
     return known;
+  }
+
+  private Map<String, Node> memo(Lasts lasts) {
+    return Objects.requireNonNull(named.get(lasts));
   }
 
   private Mask mask(String name) {
@@ -100,26 +122,30 @@ public final class MaskGraph {
     return mask;
   }
 
-  private boolean dependsOnBelow(String name) {
-    Boolean known = dependent.get(name);
+  private Lasts lasting(String name) {
+    Lasts known = lasting.get(name);
     if (known == null) {
-      known = dependsOnBelow(mask(name));
-      dependent.put(name, known);
+      known = lasting(mask(name));
+      lasting.put(name, known);
     }
     return known;
   }
 
-  private boolean dependsOnBelow(Mask mask) {
+  /** As long as the shortest of what it is made of. */
+  private Lasts lasting(Mask mask) {
     MaskKind kind = mask.kind();
-    if (kind != null && kind.readsBelow()) {
-      return true;
+    Lasts shortest =
+        kind instanceof ShownSteps
+            ? Lasts.FOR_THESE_STEPS
+            : kind != null && kind.readsBelow() ? Lasts.FOR_THIS_PICTURE : Lasts.ALWAYS;
+    for (MaskUse part : mask.parts()) {
+      Lasts its =
+          part instanceof MaskUse.Named name
+              ? lasting(name.name())
+              : lasting(((MaskUse.Inline) part).mask());
+      shortest = its.compareTo(shortest) > 0 ? its : shortest;
     }
-    return mask.parts().stream()
-        .anyMatch(
-            part ->
-                part instanceof MaskUse.Named name
-                    ? dependsOnBelow(name.name())
-                    : dependsOnBelow(((MaskUse.Inline) part).mask()));
+    return shortest;
   }
 
   private Node of(Mask mask) {
@@ -178,7 +204,7 @@ public final class MaskGraph {
       return flash(flash.reach());
     }
     if (kind instanceof ShownSteps steps) {
-      return shown.anyOf(steps.steps().stream().map(this::path).toList());
+      return shows.anyOf(steps.steps().stream().map(this::path).toList());
     }
     return CombinedNode.anyOf(all(((AnyOf) kind).members()));
   }

@@ -10,6 +10,7 @@ import org.duskply.engine.adjust.Adjustments;
 import org.duskply.engine.blend.Blends;
 import org.duskply.engine.colour.ColourSpace;
 import org.duskply.engine.mask.MaskGraph;
+import org.duskply.engine.mask.StepShows;
 import org.duskply.engine.plan.FrameNode;
 import org.duskply.engine.plan.Mix;
 import org.duskply.engine.plan.Node;
@@ -34,6 +35,7 @@ public final class StepGraph {
   private final ColourSpace working;
   private final Map<String, Node> maskOfStep = new LinkedHashMap<>();
   private final Map<Treated, Node> treated = new HashMap<>();
+  private StepShows shows = new StepShows();
 
   /**
    * A graph to be built.
@@ -50,6 +52,7 @@ public final class StepGraph {
 
   /** The picture that {@code steps} make of the frame {@code base}. */
   public Node build(String base, List<Step> steps) {
+    shows = masks.begin();
     return fold(frames.apply(base), steps, "steps");
   }
 
@@ -77,9 +80,9 @@ public final class StepGraph {
       maskOfStep.put(path, mask);
     }
     if (step.verb() instanceof Group group) {
-      masks.shown().group(path, group.steps().size(), mask, step.opacity());
+      shows.group(path, group.steps().size(), mask, step.opacity());
     } else {
-      masks.shown().step(path, mask, step.opacity());
+      shows.step(path, mask, step.opacity());
     }
     return new Mix(below, made, mask, covering(step.verb()), (float) step.opacity());
   }
