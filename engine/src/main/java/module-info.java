@@ -4,6 +4,7 @@ module org.duskply.engine {
   requires transitive org.duskply.recipe;
   requires transitive net.imglib2;
   requires java.desktop;
+  requires java.xml;
   requires com.twelvemonkeys.imageio.tiff;
   requires com.twelvemonkeys.imageio.jpeg;
   requires com.twelvemonkeys.imageio.metadata;

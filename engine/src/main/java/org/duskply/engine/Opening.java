@@ -9,12 +9,16 @@ import java.util.function.Function;
 import org.duskply.engine.frame.FrameInfo;
 import org.duskply.engine.mask.Ground;
 import org.duskply.engine.mask.MaskGraph;
+import org.duskply.engine.mask.Outline;
 import org.duskply.engine.plan.FrameNode;
 import org.duskply.engine.plan.Node;
 import org.duskply.engine.step.StepGraph;
 import org.duskply.recipe.Problem;
 import org.duskply.recipe.Recipe;
 import org.duskply.recipe.Size;
+import org.duskply.recipe.UsedFrames;
+import org.duskply.recipe.mask.Image;
+import org.duskply.recipe.mask.Svg;
 import org.duskply.recipe.step.Step;
 
 /**
@@ -36,27 +40,31 @@ record Opening(
     Found found = new Found(recipe, before);
     List<Step> steps = Selection.of(recipe, view);
     Set<String> used = Selection.framesOf(steps);
-    UsedMasks usedMasks = UsedMasks.of(recipe, steps);
-    used.addAll(usedMasks.frames());
+    used.addAll(UsedFrames.of(recipe));
     Roots roots = new Roots(folder, engine.allowed());
     FrameSet frames = FrameSet.open(recipe, used, roots, given, found);
+    Map<String, Svg> drawings = MasksUsed.drawn(recipe.masks(), steps);
+    Map<String, Image> paintings = MasksUsed.painted(recipe.masks(), steps);
     if (frames == null) {
+      Drawings.check(drawings, roots, found);
       found.noticesOrThrow();
       throw new IllegalStateException("A base that could not be opened is a problem");
     }
     FrameInfo base = frames.base().source().info();
     double scale = GridFit.scale(recipe.grid(), base, found) / view.reduction();
-    PaintedMasks painted = PaintedMasks.open(recipe, usedMasks, roots, base, found);
+    Ground ground = ground(frames, base, scale);
+    Map<Svg, Outline> drawn = Drawings.open(drawings, roots, ground, found);
+    PaintedMasks painted = PaintedMasks.open(recipe, paintings, roots, base, found);
     found.noticesOrThrow();
 
     Map<String, FrameNode> nodes = new HashMap<>();
     Function<String, FrameNode> nodeOf =
         name -> nodes.computeIfAbsent(name, n -> frames.node(n, view.reduction()));
-    Ground ground = ground(frames, base, scale);
     MaskInputs inputs =
         new MaskInputs(recipe, nodeOf, frames.working(), painted, view.reduction());
     StepGraph graph =
-        new StepGraph(nodeOf, new MaskGraph(recipe.masks(), ground, inputs), frames.working());
+        new StepGraph(
+            nodeOf, new MaskGraph(recipe.masks(), ground, drawn, inputs), frames.working());
     Node picture = graph.build(recipe.base(), steps);
     MaskChecks.check(graph.maskOfStep(), ground.canvas(), picture, found);
     List<Problem> notices = found.noticesOrThrow();

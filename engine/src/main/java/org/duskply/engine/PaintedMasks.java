@@ -16,7 +16,6 @@ import org.duskply.recipe.NamedSpace;
 import org.duskply.recipe.Recipe;
 import org.duskply.recipe.Size;
 import org.duskply.recipe.mask.Image;
-import org.duskply.recipe.mask.Mask;
 
 /**
  * The picture files that masks are painted in, opened and checked. Each has the size of the grid or
@@ -40,21 +39,18 @@ final class PaintedMasks {
   }
 
   /**
-   * Opens those of {@code used}.
+   * Opens the files of some masks.
    *
+   * @param uses the masks with the path of each in the recipe
    * @param found told of everything that is wrong; when it holds a problem afterwards the files are
    *     not to be used
    */
   static PaintedMasks open(
-      Recipe recipe, UsedMasks used, Roots roots, FrameInfo base, Found found) {
+      Recipe recipe, Map<String, Image> uses, Roots roots, FrameInfo base, Found found) {
     Size size = new Size(base.width(), base.height());
     Size grid = recipe.grid() == null ? size : recipe.grid();
     PaintedMasks masks = new PaintedMasks(roots, found, size, grid);
-    for (Map.Entry<String, Mask> e : used.byPath().entrySet()) {
-      if (e.getValue().kind() instanceof Image image) {
-        masks.open(image.file(), e.getKey() + "/image");
-      }
-    }
+    uses.forEach((path, image) -> masks.open(image.file(), path + "/image"));
     return masks;
   }
 

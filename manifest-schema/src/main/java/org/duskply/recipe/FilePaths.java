@@ -44,6 +44,14 @@ public final class FilePaths {
     return form(path);
   }
 
+  /** What is wrong with the path of a drawing to read; null when nothing is. */
+  public static @Nullable Fault drawing(String path) {
+    if (ADDRESS.matcher(path).matches()) {
+      return fault(path, "is an address; outlines come from files, so give a path", "a path");
+    }
+    return form(path);
+  }
+
   /** What is wrong with the path of a file to write; null when nothing is. */
   public static @Nullable Fault output(String path) {
     Matcher matcher = PLACEHOLDER.matcher(path);

@@ -20,14 +20,22 @@ import org.duskply.recipe.deliver.Compress;
 import org.duskply.recipe.deliver.Deliverable;
 import org.duskply.recipe.deliver.Format;
 import org.duskply.recipe.deliver.Metadata;
+import org.duskply.recipe.mask.AllOf;
 import org.duskply.recipe.mask.AnyOf;
+import org.duskply.recipe.mask.Ease;
+import org.duskply.recipe.mask.Ellipse;
 import org.duskply.recipe.mask.FillRule;
+import org.duskply.recipe.mask.Gradient;
 import org.duskply.recipe.mask.Mask;
 import org.duskply.recipe.mask.MaskKind;
 import org.duskply.recipe.mask.MaskUse;
+import org.duskply.recipe.mask.Oval;
 import org.duskply.recipe.mask.Path;
 import org.duskply.recipe.mask.Point;
 import org.duskply.recipe.mask.Polygon;
+import org.duskply.recipe.mask.Radii;
+import org.duskply.recipe.mask.Ramp;
+import org.duskply.recipe.mask.Svg;
 import org.duskply.recipe.step.Adjust;
 import org.duskply.recipe.step.Blend;
 import org.duskply.recipe.step.Group;
@@ -211,10 +219,16 @@ final class AnyRecipe {
 
   private Mask mask(List<String> known, int depth) {
     int most = depth > 0 ? 2 : 0;
+    if (random.nextInt(8) == 0) {
+      // What widen moves must be an outline.
+      return new Mask(
+          outline(), List.of(), List.of(), number(-500, 500), 0, false, 1, extensions());
+    }
     return new Mask(
         maybe(() -> kind(known, depth)),
         some(0, most, () -> use(known, depth)),
         some(0, most, () -> use(known, depth)),
+        0,
         number(0, 2000),
         random.nextBoolean(),
         number(0, 1),
@@ -222,14 +236,29 @@ final class AnyRecipe {
   }
 
   private MaskKind kind(List<String> known, int depth) {
-    FillRule rule = any(FillRule.values());
-    return switch (random.nextInt(depth > 0 ? 3 : 2)) {
-      case 0 ->
-          new Polygon(some(3, 9, () -> new Point(number(-1e6, 1e6), number(-1e6, 1e6))), rule);
-      case 1 ->
-          new Path(any(List.of("M0 0H1V1Z", "m 1,2 l3 4 5 6z\nM1e2.5 1-2C1 2 3 4 5 6")), rule);
+    return switch (random.nextInt(depth > 0 ? 5 : 2)) {
+      case 0 -> outline();
+      case 1 -> new Gradient(new Ramp(point(), new Point(1e6, number(-1e6, 1e6)), any(Ease.values())));
+      case 2 -> new AllOf(some(1, 3, () -> use(known, depth)));
       default -> new AnyOf(some(1, 3, () -> use(known, depth)));
     };
+  }
+
+  private MaskKind outline() {
+    FillRule rule = any(FillRule.values());
+    return switch (random.nextInt(4)) {
+      case 0 -> new Polygon(some(3, 9, this::point), rule);
+      case 1 ->
+          new Path(any(List.of("M0 0H1V1Z", "m 1,2 l3 4 5 6z\nM1e2.5 1-2C1 2 3 4 5 6")), rule);
+      case 2 ->
+          new Ellipse(
+              new Oval(point(), new Radii(number(1, 1e6), number(0.5, 1e6)), number(-360, 360)));
+      default -> new Svg(any(FILES), maybe(() -> "Tür 1"), List.of(), maybe(() -> rule));
+    };
+  }
+
+  private Point point() {
+    return new Point(number(-1e6, 999_999), number(-1e6, 1e6));
   }
 
   private Step step(int depth) {

@@ -125,7 +125,7 @@ class CanonicalTest {
     Recipe sound = RecipeReader.read("r.yaml", RECIPE);
     Map<String, Mask> ring = new LinkedHashMap<>();
     List<MaskUse> itself = List.of(new MaskUse.Named("soft"));
-    ring.put("soft", new Mask(null, itself, List.of(), 0, false, 1, Map.of()));
+    ring.put("soft", new Mask(null, itself, List.of(), 0, 0, false, 1, Map.of()));
     Recipe recipe = Recipe.of("dusk", sound.frames(), sound.steps()).withMasks(ring);
     assertThatThrownBy(() -> Canonical.picture(recipe))
         .isInstanceOf(IllegalArgumentException.class)

@@ -37,7 +37,7 @@ class SevenMistakesTest {
         in masks/hull/polygon
           9 |   hull: { polygon: "1210,2204 1633,2190", fether: 24 }
             |                    ^
-      boathouse.yaml:9:43: this version has no key `fether` here; did you mean `feather`? Known keys here are polygon, rule, within, except, feather, inverted and strength
+      boathouse.yaml:9:43: this version has no key `fether` here; did you mean `feather`? Known keys here are polygon, rule, within, except, widen, feather, inverted and strength
         in masks/hull/fether
           9 |   hull: { polygon: "1210,2204 1633,2190", fether: 24 }
             |                                           ^
@@ -68,7 +68,7 @@ class SevenMistakesTest {
     assertThat(third.found()).isEqualTo("fether");
     assertThat(third.nearest()).isEqualTo("feather");
     assertThat(third.expected())
-        .isEqualTo("polygon, rule, within, except, feather, inverted and strength");
+        .isEqualTo("polygon, rule, within, except, widen, feather, inverted and strength");
     assertThat(third.place()).isEqualTo(new Place("boathouse.yaml", 9, 43));
   }
 }

@@ -33,12 +33,15 @@ final class EdgeTable {
   /** +1 where the outline runs down along the edge, −1 where it runs up. */
   final byte[] winding;
 
+  /** Which shape of the outline the edge belongs to. */
+  final int[] shape;
+
   private final int[] firstRow;
   private final int[] lastRow;
   private final int[] lastRowTree;
   private final int leaves;
 
-  private EdgeTable(Outline outline, int[] from, int[] to) {
+  private EdgeTable(Outline outline, int[] from, int[] to, int[] shape) {
     int count = from.length;
     topX = new double[count];
     topY = new double[count];
@@ -46,6 +49,7 @@ final class EdgeTable {
     bottomY = new double[count];
     slope = new double[count];
     winding = new byte[count];
+    this.shape = shape;
     firstRow = new int[count];
     lastRow = new int[count];
     for (int e = 0; e < count; e++) {
@@ -69,12 +73,14 @@ final class EdgeTable {
   static EdgeTable of(Outline outline) {
     int[] from = new int[outline.points()];
     int[] to = new int[outline.points()];
+    int[] shape = new int[outline.points()];
     int count = 0;
     for (int c = 0; c < outline.contours(); c++) {
       int previous = outline.end(c) - 1;
       for (int p = outline.start(c); p < outline.end(c); p++) {
         if (height(outline, previous) != height(outline, p)) {
           from[count] = previous;
+          shape[count] = outline.shape(c);
           to[count++] = p;
         }
         previous = p;
@@ -83,12 +89,14 @@ final class EdgeTable {
     long[] order = order(outline, from, to, count);
     int[] sortedFrom = new int[count];
     int[] sortedTo = new int[count];
+    int[] sortedShape = new int[count];
     for (int i = 0; i < count; i++) {
       int e = (int) order[i];
       sortedFrom[i] = from[e];
       sortedTo[i] = to[e];
+      sortedShape[i] = shape[e];
     }
-    return new EdgeTable(outline, sortedFrom, sortedTo);
+    return new EdgeTable(outline, sortedFrom, sortedTo, sortedShape);
   }
 
   /** Row of the upper end in the high half, place in the outline in the low half; sorted. */

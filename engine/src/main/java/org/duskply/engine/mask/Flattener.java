@@ -1,6 +1,7 @@
 package org.duskply.engine.mask;
 
 import java.util.List;
+import org.duskply.engine.pixel.Affine;
 import org.duskply.recipe.mask.PathSegment;
 import org.duskply.recipe.mask.Point;
 
@@ -17,16 +18,19 @@ import org.duskply.recipe.mask.Point;
 public final class Flattener {
   static final double TOLERANCE = 1.0 / 512;
 
-  private final Outline.Builder outline = new Outline.Builder();
-  private final double scale;
-  private double startX;
-  private double startY;
+  private final Outline.Builder outline;
+  private final Affine map;
+  // Where the path is: in its own coordinates, and on the canvas.
+  private double ownX;
+  private double ownY;
   private double x;
   private double y;
+  private Point start = new Point(0, 0);
   private boolean open;
 
-  private Flattener(double scale) {
-    this.scale = scale;
+  private Flattener(Outline.Builder outline, Affine map) {
+    this.outline = outline;
+    this.map = map;
   }
 
   /**
@@ -37,24 +41,32 @@ public final class Flattener {
    * @throws org.duskply.engine.DuskplyException beyond the limits of {@link Outline}
    */
   public static Outline flatten(List<PathSegment> segments, double scale) {
-    Flattener flattener = new Flattener(scale);
+    Outline.Builder outline = new Outline.Builder();
+    flatten(segments, Affine.scaling(scale, scale), outline);
+    return outline.build();
+  }
+
+  /**
+   * Follows a path into an outline that is being built.
+   *
+   * @param map from the path's own coordinates to those of the canvas
+   */
+  static void flatten(List<PathSegment> segments, Affine map, Outline.Builder outline) {
+    Flattener flattener = new Flattener(outline, map);
     for (PathSegment segment : segments) {
       flattener.add(segment);
     }
-    return flattener.outline.build();
+    flattener.close();
   }
 
   private void add(PathSegment segment) {
     if (segment instanceof PathSegment.Move move) {
       close();
-      startX = scaled(move.to().x());
-      startY = scaled(move.to().y());
-      x = startX;
-      y = startY;
+      start = move.to();
+      arrive(start);
     } else if (segment instanceof PathSegment.Close) {
       close();
-      x = startX;
-      y = startY;
+      arrive(start);
     } else {
       begin();
       draw(segment);
@@ -63,11 +75,11 @@ public final class Flattener {
 
   private void draw(PathSegment segment) {
     if (segment instanceof PathSegment.Line line) {
-      point(scaled(line.to().x()), scaled(line.to().y()));
+      point(line.to());
     } else if (segment instanceof PathSegment.Quadratic curve) {
-      quadratic(scaled(curve.control()), scaled(curve.to()));
+      quadratic(mapped(curve.control()), curve.to());
     } else if (segment instanceof PathSegment.Cubic curve) {
-      cubic(scaled(curve.first()), scaled(curve.second()), scaled(curve.to()));
+      cubic(mapped(curve.first()), mapped(curve.second()), curve.to());
     } else if (segment instanceof PathSegment.Arc arc) {
       arc(arc);
     }
@@ -85,33 +97,37 @@ public final class Flattener {
     }
   }
 
-  private void point(double toX, double toY) {
-    outline.add(toX, toY);
-    x = toX;
-    y = toY;
+  private void arrive(Point own) {
+    ownX = own.x();
+    ownY = own.y();
+    x = map.x(ownX, ownY);
+    y = map.y(ownX, ownY);
   }
 
-  private void quadratic(Point c, Point to) {
-    double fromX = x;
-    double fromY = y;
-    int chords = chords(2 * bend(fromX, fromY, c.x(), c.y(), to.x(), to.y()));
+  private void point(Point own) {
+    arrive(own);
+    outline.add(x, y);
+  }
+
+  private void quadratic(Point c, Point ownTo) {
+    Point to = mapped(ownTo);
+    int chords = chords(2 * bend(x, y, c.x(), c.y(), to.x(), to.y()));
     for (int i = 1; i < chords; i++) {
       double t = (double) i / chords;
       double s = 1 - t;
       double a = s * s;
       double b = 2 * s * t;
       double d = t * t;
-      point(a * fromX + b * c.x() + d * to.x(), a * fromY + b * c.y() + d * to.y());
+      outline.add(a * x + b * c.x() + d * to.x(), a * y + b * c.y() + d * to.y());
     }
-    point(to.x(), to.y());
+    point(ownTo);
   }
 
-  private void cubic(Point c, Point d, Point to) {
-    double fromX = x;
-    double fromY = y;
+  private void cubic(Point c, Point d, Point ownTo) {
+    Point to = mapped(ownTo);
     double bend =
         Math.max(
-            bend(fromX, fromY, c.x(), c.y(), d.x(), d.y()),
+            bend(x, y, c.x(), c.y(), d.x(), d.y()),
             bend(c.x(), c.y(), d.x(), d.y(), to.x(), to.y()));
     int chords = chords(6 * bend);
     for (int i = 1; i < chords; i++) {
@@ -121,25 +137,28 @@ public final class Flattener {
       double k1 = 3 * s * s * t;
       double k2 = 3 * s * t * t;
       double k3 = t * t * t;
-      point(
-          k0 * fromX + k1 * c.x() + k2 * d.x() + k3 * to.x(),
-          k0 * fromY + k1 * c.y() + k2 * d.y() + k3 * to.y());
+      outline.add(
+          k0 * x + k1 * c.x() + k2 * d.x() + k3 * to.x(),
+          k0 * y + k1 * c.y() + k2 * d.y() + k3 * to.y());
     }
-    point(to.x(), to.y());
+    point(ownTo);
   }
 
+  /** Chords of the arc in its own coordinates, so that any map of an ellipse will do. */
   private void arc(PathSegment.Arc arc) {
-    Point to = scaled(arc.to());
+    Point to = arc.to();
     EllipseArc ellipse =
-        EllipseArc.of(x, y, scaled(arc.across()), scaled(arc.down()), arc, to.x(), to.y());
+        EllipseArc.of(ownX, ownY, arc.across(), arc.down(), arc, to.x(), to.y());
     if (ellipse != null) {
-      int chords = ellipse.chords(TOLERANCE);
+      int chords = ellipse.chords(TOLERANCE / map.stretch());
       for (int i = 1; i < chords; i++) {
         double t = (double) i / chords;
-        point(ellipse.xAt(t), ellipse.yAt(t));
+        double ownAtX = ellipse.xAt(t);
+        double ownAtY = ellipse.yAt(t);
+        outline.add(map.x(ownAtX, ownAtY), map.y(ownAtX, ownAtY));
       }
     }
-    point(to.x(), to.y());
+    point(to);
   }
 
   /** The length of P0 − 2P1 + P2. */
@@ -154,11 +173,7 @@ public final class Flattener {
     return Math.max(1, (int) Math.ceil(Math.sqrt(most / (8 * TOLERANCE))));
   }
 
-  private double scaled(double v) {
-    return v * scale;
-  }
-
-  private Point scaled(Point p) {
-    return new Point(p.x() * scale, p.y() * scale);
+  private Point mapped(Point own) {
+    return new Point(map.x(own.x(), own.y()), map.y(own.x(), own.y()));
   }
 }

@@ -11,7 +11,9 @@ import org.duskply.engine.colour.Oklab;
 import org.duskply.engine.filter.Gaussian;
 import org.duskply.engine.pixel.Region;
 import org.duskply.engine.plan.FrameNode;
+import org.duskply.engine.filter.Widening;
 import org.duskply.engine.plan.Node;
+import org.duskply.recipe.mask.AllOf;
 import org.duskply.recipe.mask.AnyOf;
 import org.duskply.recipe.mask.Flash;
 import org.duskply.recipe.mask.FlashReach;
@@ -20,6 +22,8 @@ import org.duskply.recipe.mask.HueRange;
 import org.duskply.recipe.mask.Image;
 import org.duskply.recipe.mask.Luminance;
 import org.duskply.recipe.mask.LuminanceRange;
+import org.duskply.recipe.mask.Ellipse;
+import org.duskply.recipe.mask.Gradient;
 import org.duskply.recipe.mask.Mask;
 import org.duskply.recipe.mask.MaskKind;
 import org.duskply.recipe.mask.MaskUse;
@@ -27,11 +31,12 @@ import org.duskply.recipe.mask.Path;
 import org.duskply.recipe.mask.Polygon;
 import org.duskply.recipe.mask.ShownSteps;
 import org.duskply.recipe.mask.Strokes;
+import org.duskply.recipe.mask.Svg;
 import org.jspecify.annotations.Nullable;
 
 /**
  * The masks of a recipe as nodes. A mask is its kind, then in this order {@code within}, {@code
- * except}, {@code feather}, {@code inverted}, {@code strength}.
+ * except}, {@code widen}, {@code feather}, {@code inverted}, {@code strength}.
  *
  * <p>A named mask is one node wherever it is used, unless it or one of its members depends on the
  * picture below the step: then it is one node for each such picture. One instance serves one
@@ -49,6 +54,7 @@ public final class MaskGraph {
 
   private final Map<String, Mask> masks;
   private final Ground ground;
+  private final Map<Svg, Outline> drawn;
   private final MaskSources sources;
   private final Map<String, Lasts> lasting = new HashMap<>();
   private final Map<Lasts, Map<String, Node>> named = new EnumMap<>(Lasts.class);
@@ -60,11 +66,14 @@ public final class MaskGraph {
    *
    * @param masks the recipe's masks; no ring among them
    * @param ground the grid that shapes are drawn on, and the canvas that they fall on
+   * @param drawn the outlines of drawings that the masks use, on the canvas
    * @param sources what masks are made of beside shapes
    */
-  public MaskGraph(Map<String, Mask> masks, Ground ground, MaskSources sources) {
+  public MaskGraph(
+      Map<String, Mask> masks, Ground ground, Map<Svg, Outline> drawn, MaskSources sources) {
     this.masks = masks;
     this.ground = ground;
+    this.drawn = drawn;
     this.sources = sources;
     for (Lasts lasts : Lasts.values()) {
       named.put(lasts, new HashMap<>());
@@ -156,6 +165,9 @@ public final class MaskGraph {
     for (MaskUse other : mask.except()) {
       node = CombinedNode.except(node, of(other));
     }
+    if (mask.widen() != 0) {
+      node = widened(node, mask.widen() * ground.scale());
+    }
     if (mask.feather() > 0) {
       node = feathered(node, mask.feather() * ground.scale());
     }
@@ -163,6 +175,18 @@ public final class MaskGraph {
       node = CombinedNode.inverted(node);
     }
     return mask.strength() == 1 ? node : CombinedNode.strength(node, (float) mask.strength());
+  }
+
+  private Node widened(Node node, double by) {
+    if (Math.abs(by) > Widening.MOST) {
+      throw new DuskplyException(
+          "An outline cannot be moved by "
+              + Math.round(Math.abs(by))
+              + " pixels of the base; "
+              + Math.round(Widening.MOST)
+              + " is the most.");
+    }
+    return new WidenNode(node, by, ground.canvas());
   }
 
   private Node feathered(Node node, double radius) {
@@ -187,6 +211,18 @@ public final class MaskGraph {
     }
     if (kind instanceof Path path) {
       return PathMask.prepare(path, ground.scale());
+    }
+    if (kind instanceof Ellipse ellipse) {
+      return EllipseMask.prepare(ellipse, ground.scale());
+    }
+    if (kind instanceof Svg svg) {
+      return SvgMask.prepare(svg, drawn);
+    }
+    if (kind instanceof Gradient gradient) {
+      return new GradientNode(gradient.ramp(), ground.scale());
+    }
+    if (kind instanceof AllOf all) {
+      return CombinedNode.allOf(all(all.members()));
     }
     if (kind instanceof Luminance luminance) {
       return luminance(luminance.range());

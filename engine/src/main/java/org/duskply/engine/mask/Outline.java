@@ -1,14 +1,18 @@
 package org.duskply.engine.mask;
 
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import org.duskply.engine.DuskplyException;
 import org.duskply.engine.pixel.Region;
+import org.duskply.engine.plan.KeyWriter;
+import org.duskply.recipe.mask.FillRule;
 import org.duskply.recipe.mask.Point;
 
 /**
  * Closed contours of straight edges, in pixels of the canvas. Each contour runs from its last point
- * back to its first; contours may cross themselves and each other. Immutable.
+ * back to its first; contours may cross themselves and each other. Contours belong to one shape or
+ * to several, each with a fill rule of its own; what lies in any of them is inside. Immutable.
  */
 public final class Outline {
   /** The most points that an outline may have, its curves followed. */
@@ -20,11 +24,15 @@ public final class Outline {
   private final double[] x;
   private final double[] y;
   private final int[] ends;
+  private final int[] shapes;
+  private final List<FillRule> rules;
 
-  private Outline(double[] x, double[] y, int[] ends) {
+  private Outline(double[] x, double[] y, int[] ends, int[] shapes, List<FillRule> rules) {
     this.x = x;
     this.y = y;
     this.ends = ends;
+    this.shapes = shapes;
+    this.rules = List.copyOf(rules);
   }
 
   /**
@@ -62,6 +70,16 @@ public final class Outline {
     return ends[c];
   }
 
+  /** Which shape contour {@code c} belongs to. */
+  int shape(int c) {
+    return shapes[c];
+  }
+
+  /** The fill rule of each shape. */
+  List<FillRule> rules() {
+    return rules;
+  }
+
   double x(int point) {
     return x[point];
   }
@@ -92,13 +110,36 @@ public final class Outline {
         (int) Math.ceil(bottom));
   }
 
-  /** Gathers points into contours; a contour of fewer than three points is dropped. */
+  /** Writes all that sets this outline apart from others. */
+  void describe(KeyWriter key) {
+    key.word("outline").number(rules.size());
+    rules.forEach(rule -> key.word(rule.key()));
+    for (int c = 0; c < ends.length; c++) {
+      key.number(shapes[c]).number(ends[c]);
+    }
+    for (int i = 0; i < x.length; i++) {
+      key.number(x[i]).number(y[i]);
+    }
+  }
+
+  /**
+   * Gathers points into contours, and contours into shapes; a contour of fewer than three points is
+   * dropped.
+   */
   static final class Builder {
     private double[] x = new double[16];
     private double[] y = new double[16];
     private int[] ends = new int[4];
+    private int[] shapes = new int[4];
+    private final List<FillRule> rules = new ArrayList<>();
     private int points;
     private int contours;
+
+    /** Begins a shape; contours that are added before belong to the first, filled nonzero. */
+    void shape(FillRule rule) {
+      close();
+      rules.add(rule);
+    }
 
     void add(double px, double py) {
       // Written so that a number that is not one is refused too.
@@ -127,14 +168,23 @@ public final class Outline {
       }
       if (contours == ends.length) {
         ends = Arrays.copyOf(ends, 2 * contours);
+        shapes = Arrays.copyOf(shapes, 2 * contours);
       }
+      if (rules.isEmpty()) {
+        rules.add(FillRule.NONZERO);
+      }
+      shapes[contours] = rules.size() - 1;
       ends[contours++] = points;
     }
 
     Outline build() {
       close();
       return new Outline(
-          Arrays.copyOf(x, points), Arrays.copyOf(y, points), Arrays.copyOf(ends, contours));
+          Arrays.copyOf(x, points),
+          Arrays.copyOf(y, points),
+          Arrays.copyOf(ends, contours),
+          Arrays.copyOf(shapes, contours),
+          rules);
     }
   }
 }

@@ -1,6 +1,8 @@
 package org.duskply.engine.mask;
 
 import java.util.Arrays;
+import java.util.Collections;
+import java.util.List;
 import org.duskply.engine.pixel.Planes;
 import org.duskply.engine.pixel.Region;
 import org.duskply.recipe.mask.FillRule;
@@ -11,14 +13,16 @@ import org.duskply.recipe.mask.FillRule;
  * from it.
  *
  * <p>A value is a function of the outline and of the pixel's own row and column: every rectangle
- * gives the same bits. See {@link RowSlabs} for how, and for the one case that is not exact.
+ * gives the same bits. Of several shapes it is the exact area of their union, so that shapes which
+ * share an edge leave no seam and overlaps count once. See {@link RowSlabs} for how, and for the one
+ * case that is not exact.
  */
 public final class OutlineRaster {
   private final EdgeTable edges;
-  private final boolean evenOdd;
+  private final boolean[] evenOdd;
   private final Region bounds;
 
-  private OutlineRaster(EdgeTable edges, boolean evenOdd, Region bounds) {
+  private OutlineRaster(EdgeTable edges, boolean[] evenOdd, Region bounds) {
     this.edges = edges;
     this.evenOdd = evenOdd;
     this.bounds = bounds;
@@ -27,13 +31,31 @@ public final class OutlineRaster {
   /**
    * Prepares an outline.
    *
+   * @param rule of all its shapes
    * @throws org.duskply.engine.DuskplyException where its edges touch more rows, all told, than a
    *     fill could get through in sensible time
    */
   public static OutlineRaster of(Outline outline, FillRule rule) {
+    return of(outline, Collections.nCopies(outline.rules().size(), rule));
+  }
+
+  /**
+   * Prepares an outline, each shape filled by its own rule.
+   *
+   * @throws org.duskply.engine.DuskplyException as {@link #of(Outline, FillRule)}
+   */
+  public static OutlineRaster of(Outline outline) {
+    return of(outline, outline.rules());
+  }
+
+  private static OutlineRaster of(Outline outline, List<FillRule> rules) {
     EdgeTable edges = EdgeTable.of(outline);
     Region bounds = edges.count() == 0 ? Region.EMPTY : outline.bounds();
-    return new OutlineRaster(edges, rule == FillRule.EVENODD, bounds);
+    boolean[] evenOdd = new boolean[rules.size()];
+    for (int i = 0; i < evenOdd.length; i++) {
+      evenOdd[i] = rules.get(i) == FillRule.EVENODD;
+    }
+    return new OutlineRaster(edges, evenOdd, bounds);
   }
 
   /** A region outside which every pixel is 0. */

@@ -24,8 +24,11 @@ final class RowSlabs {
   private static final double TOUCH = 1e-9;
 
   private final EdgeTable edges;
-  private final boolean evenOdd;
+  private final boolean[] evenOdd;
   private final RowCoverage coverage;
+
+  /** The winding number of each shape; all 0 between slabs. */
+  private final int[] wound;
 
   private int[] edge = new int[16];
   private double[] from = new double[16];
@@ -44,10 +47,11 @@ final class RowSlabs {
   private int crossingCount;
   private long work;
 
-  RowSlabs(EdgeTable edges, boolean evenOdd, RowCoverage coverage) {
+  RowSlabs(EdgeTable edges, boolean[] evenOdd, RowCoverage coverage) {
     this.edges = edges;
     this.evenOdd = evenOdd;
     this.coverage = coverage;
+    this.wound = new int[evenOdd.length];
   }
 
   /** Hands on row {@code y}; whether anything touches it. */
@@ -255,17 +259,29 @@ final class RowSlabs {
 
   /** Hands on the pieces of the active edges, in order, at which the inside begins or ends. */
   private void hand(double height) {
-    int wound = 0;
+    int shapesInside = 0;
     boolean inside = false;
     for (int i = 0; i < activeCount; i++) {
       int slot = active[i];
-      wound += edges.winding[edge[slot]];
-      boolean now = evenOdd ? (wound & 1) != 0 : wound != 0;
+      int e = edge[slot];
+      int shape = edges.shape[e];
+      boolean before = inside(shape);
+      wound[shape] += edges.winding[e];
+      boolean after = inside(shape);
+      shapesInside += after == before ? 0 : after ? 1 : -1;
+      boolean now = shapesInside > 0;
       if (now != inside) {
         coverage.add(high[slot], low[slot], now ? height : -height);
         inside = now;
       }
     }
+    for (int i = 0; i < activeCount; i++) {
+      wound[edges.shape[edge[active[i]]]] = 0;
+    }
+  }
+
+  private boolean inside(int shape) {
+    return evenOdd[shape] ? (wound[shape] & 1) != 0 : wound[shape] != 0;
   }
 
   /** Shell's sort of {@code order} by the key of each. */

@@ -32,7 +32,7 @@ class RoomsTest {
   /** From what everything stands on to what stands on everything. */
   private static final List<String> ROOMS =
       List.of(
-          "pixel", "filter", "colour", "frame", "plan", "mask", "adjust", "blend", "step", "render",
+          "pixel", "filter", "colour", "frame", "plan", "svg", "mask", "adjust", "blend", "step", "render",
           "deliver", "", "command");
 
   private static final JavaClasses ENGINE =

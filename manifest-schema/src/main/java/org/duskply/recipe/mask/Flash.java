@@ -1,6 +1,5 @@
 package org.duskply.recipe.mask;
 
-import java.util.List;
 import org.duskply.recipe.shape.Field;
 import org.duskply.recipe.shape.Kind;
 import org.duskply.recipe.shape.Shape;
@@ -23,11 +22,4 @@ public record Flash(FlashReach reach) implements MaskKind {
                   .says("Which frame, compared with which, and by how many stops.")
                   .example("{ frame: pop-hull, ambient: dusk, over: 0.5 }"))
           .example("flash: { frame: pop-hull, ambient: dusk, over: 0.5 }");
-
-  @Override
-  public List<String> frames() {
-    return reach.ambient() == null
-        ? List.of(reach.frame())
-        : List.of(reach.frame(), reach.ambient());
-  }
 }

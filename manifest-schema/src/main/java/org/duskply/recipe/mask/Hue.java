@@ -1,6 +1,5 @@
 package org.duskply.recipe.mask;
 
-import java.util.List;
 import org.duskply.recipe.shape.Field;
 import org.duskply.recipe.shape.Kind;
 import org.duskply.recipe.shape.Shape;
@@ -24,11 +23,6 @@ public record Hue(HueRange range) implements MaskKind {
                   .says("Which hues, and of which picture.")
                   .example("{ centre: 255, width: 60, soft: 20 }"))
           .example("hue: { centre: 255, width: 60, soft: 20 }");
-
-  @Override
-  public List<String> frames() {
-    return range.frame() == null ? List.of() : List.of(range.frame());
-  }
 
   @Override
   public boolean readsBelow() {

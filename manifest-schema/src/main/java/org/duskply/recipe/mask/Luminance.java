@@ -1,6 +1,5 @@
 package org.duskply.recipe.mask;
 
-import java.util.List;
 import org.duskply.recipe.shape.Field;
 import org.duskply.recipe.shape.Kind;
 import org.duskply.recipe.shape.Shape;
@@ -24,11 +23,6 @@ public record Luminance(LuminanceRange range) implements MaskKind {
                   .says("Which brightness, and of which picture.")
                   .example("{ to: 0.25, soft: 0.1 }"))
           .example("luminance: { to: 0.25, soft: 0.1 }");
-
-  @Override
-  public List<String> frames() {
-    return range.frame() == null ? List.of() : List.of(range.frame());
-  }
 
   @Override
   public boolean readsBelow() {

@@ -3,15 +3,22 @@ package org.duskply.recipe.mask;
 import java.util.List;
 
 /** What a mask starts from. */
-public sealed interface MaskKind 
-    permits Polygon, Path, AnyOf, Luminance, Hue, Image, Strokes, Flash, ShownSteps {
+public sealed interface MaskKind
+    permits Polygon,
+        Path,
+        AnyOf,
+        AllOf,
+        Ellipse,
+        Svg,
+        Gradient,
+        Luminance,
+        Hue,
+        Image,
+        Strokes,
+        Flash,
+        ShownSteps {
   /** The masks that it is made of. */
   default List<MaskUse> members() {
-    return List.of();
-  }
-
-  /** Names of the frames that it reads. */
-  default List<String> frames() {
     return List.of();
   }
 

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import org.duskply.recipe.Limits;
 import org.duskply.recipe.shape.Alternatives;
 import org.duskply.recipe.shape.Field;
@@ -109,10 +110,7 @@ public final class SchemaWriter implements Kind.Visitor<Map<String, Object>> {
       Alternatives<?> alternatives, Map<String, Object> properties, Map<String, Object> mapping) {
     for (Shape<?> shape : alternatives.shapes()) {
       for (Field field : shape.fields()) {
-        Object known = properties.put(field.key(), field(field));
-        if (known != null && !known.equals(properties.get(field.key()))) {
-          throw new IllegalStateException("two different keys are called " + field.key());
-        }
+        properties.merge(field.key(), field(field), (a, b) -> common(a, b, field.key()));
       }
     }
     Map<String, Object> link = mapping;
@@ -124,6 +122,27 @@ public final class SchemaWriter implements Kind.Visitor<Map<String, Object>> {
       link = next;
     }
     none(alternatives, link);
+  }
+
+  /**
+   * One schema for a key that two alternatives have: they must take the same values, though what
+   * happens when it is left out may differ.
+   */
+  private static Object common(Object known, Object other, String key) {
+    Map<?, ?> common = new LinkedHashMap<>((Map<?, ?>) known);
+    Map<?, ?> rest = new LinkedHashMap<>((Map<?, ?>) other);
+    if (!Objects.equals(common.get("default"), rest.get("default"))) {
+      common.remove("default");
+    }
+    Map<?, ?> values = new LinkedHashMap<>(common);
+    for (String annotation : List.of("description", "default", "examples")) {
+      values.remove(annotation);
+      rest.remove(annotation);
+    }
+    if (!values.equals(rest)) {
+      throw new IllegalStateException("two different keys are called " + key);
+    }
+    return common;
   }
 
   private static Map<String, Object> only(Shape<?> shape, Alternatives<?> alternatives) {

@@ -1,0 +1,114 @@
+package org.duskply.engine;
+
+import java.util.ArrayDeque;
+import java.util.Deque;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import org.duskply.recipe.mask.AllOf;
+import org.duskply.recipe.mask.AnyOf;
+import org.duskply.recipe.mask.Image;
+import org.duskply.recipe.mask.Mask;
+import org.duskply.recipe.mask.MaskKind;
+import org.duskply.recipe.mask.MaskUse;
+import org.duskply.recipe.mask.Svg;
+import org.duskply.recipe.step.Group;
+import org.duskply.recipe.step.Step;
+
+/** The masks that some steps use when they are done, those inside masks included. */
+final class MasksUsed {
+  private final Map<String, Mask> named;
+  private final Set<String> met = new HashSet<>();
+  private final Deque<At> waiting = new ArrayDeque<>();
+  private final Map<String, Mask> byPath = new LinkedHashMap<>();
+
+  /** A mask at its path in the recipe, yet to be looked into. */
+  private record At(String path, MaskUse use) {}
+
+  private MasksUsed(Map<String, Mask> named) {
+    this.named = named;
+  }
+
+  /**
+   * The masks from drawings, each by the path in the recipe where it is written.
+   *
+   * @param named the recipe's masks
+   */
+  static Map<String, Svg> drawn(Map<String, Mask> named, List<Step> steps) {
+    return ofKind(Svg.class, named, steps);
+  }
+
+  /**
+   * The masks that are painted in files, each by the path in the recipe where it is written.
+   *
+   * @param named the recipe's masks
+   */
+  static Map<String, Image> painted(Map<String, Mask> named, List<Step> steps) {
+    return ofKind(Image.class, named, steps);
+  }
+
+  private static <K extends MaskKind> Map<String, K> ofKind(
+      Class<K> kind, Map<String, Mask> named, List<Step> steps) {
+    MasksUsed used = new MasksUsed(named);
+    used.steps(steps, "steps");
+    used.follow();
+    Map<String, K> found = new LinkedHashMap<>();
+    used.byPath.forEach(
+        (path, mask) -> {
+          if (kind.isInstance(mask.kind())) {
+            found.put(path, kind.cast(mask.kind()));
+          }
+        });
+    return found;
+  }
+
+  private void steps(List<Step> steps, String path) {
+    for (int i = 0; i < steps.size(); i++) {
+      Step step = steps.get(i);
+      if (step.skip() || step.opacity() == 0) {
+        continue;
+      }
+      String at = path + "/#" + (i + 1);
+      if (step.mask() != null) {
+        waiting.add(new At(at + "/mask", step.mask()));
+      }
+      if (step.verb() instanceof Group group) {
+        steps(group.steps(), at + "/group");
+      }
+    }
+  }
+
+  private void follow() {
+    while (!waiting.isEmpty()) {
+      At at = waiting.remove();
+      if (at.use() instanceof MaskUse.Inline inline) {
+        look(inline.mask(), at.path());
+      } else if (at.use() instanceof MaskUse.Named name && met.add(name.name())) {
+        Mask mask = named.get(name.name());
+        if (mask != null) {
+          look(mask, "masks/" + name.name());
+        }
+      }
+    }
+  }
+
+  private void look(Mask mask, String path) {
+    byPath.put(path, mask);
+    later(mask.within(), path + "/within");
+    later(mask.except(), path + "/except");
+    MaskKind kind = mask.kind();
+    if (kind instanceof AnyOf any) {
+      later(any.members(), path + "/any-of");
+    } else if (kind instanceof AllOf all) {
+      later(all.members(), path + "/all-of");
+    }
+  }
+
+  private void later(List<MaskUse> uses, String path) {
+    for (int i = 0; i < uses.size(); i++) {
+      waiting.add(new At(path + "/#" + (i + 1), uses.get(i)));
+    }
+  }
+}
