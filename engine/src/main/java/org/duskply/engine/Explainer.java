@@ -37,6 +37,7 @@ final class Explainer {
   private final PlannedComposite composite;
   private final StepNames names;
   private final Map<Node, Double> areaOfMask = new IdentityHashMap<>();
+  private final Map<Node, Boolean> readsPictures = new IdentityHashMap<>();
 
   Explainer(PlannedComposite composite) {
     this.composite = composite;
@@ -112,7 +113,8 @@ final class Explainer {
           new Explanation.StepLine(
               names.name(path),
               depth,
-              StepWords.sentence(step, own ? area : null, composite.recipe()),
+              StepWords.sentence(
+                  step, own && !Double.isNaN(area) ? area : null, composite.recipe()),
               StepFormula.of(step, covers(step.verb())),
               area,
               own));
@@ -129,13 +131,26 @@ final class Explainer {
         .anyMatch(f -> f.name().equals(name) && f.covers());
   }
 
-  /** Share of the picture that a step's mask shows. */
+  /** Share of the picture that a step's mask shows; NaN where frames would have to be decoded. */
   private double area(String path) {
     Node mask = composite.version().maskOfStep().get(path);
     return mask == null ? 1 : areaOfMask.computeIfAbsent(mask, this::measure);
   }
 
+  /** Whether a mask, or one that it is made of, is read off a picture. */
+  private boolean readsPictures(Node mask) {
+    Boolean known = readsPictures.get(mask);
+    if (known == null) {
+      known = mask.planes() > 1 || mask.inputs().stream().anyMatch(this::readsPictures);
+      readsPictures.put(mask, known);
+    }
+    return known;
+  }
+
   private double measure(Node mask) {
+    if (readsPictures(mask)) {
+      return Double.NaN;
+    }
     Region shown = composite.shown();
     double sum = 0;
     Plan plan = Plan.of(List.of(mask), composite.engine().settings());

@@ -38,7 +38,8 @@ public record Explanation(
    *     the mask, c the frame's coverage, x a channel, Y luminance, E the way to the encoded axis,
    *     L the way back
    * @param maskArea share of the picture that its mask shows, 0 to 1, weighted by the mask; 1
-   *     without a mask, 0 where it is not done
+   *     without a mask, 0 where it is not done, NaN where the mask is read off pictures, which are
+   *     not decoded to explain it
    * @param done whether it is done at all: not skipped, opacity above 0
    */
   public record StepLine(

@@ -57,7 +57,7 @@ final class FrameOpening {
     return null;
   }
 
-  private static String sentence(RuntimeException e) {
+  static String sentence(RuntimeException e) {
     String message = e.getMessage();
     return message == null ? e.toString() : message;
   }
@@ -66,7 +66,7 @@ final class FrameOpening {
    * Size, time and key of a file: enough to tell within one run of a program that it is still the
    * same.
    */
-  private static String identity(Path file) throws IOException {
+  static String identity(Path file) throws IOException {
     BasicFileAttributes a = Files.readAttributes(file, BasicFileAttributes.class);
     return file.toAbsolutePath() + " " + a.size() + " " + a.lastModifiedTime() + " " + a.fileKey();
   }

@@ -10,6 +10,7 @@ import java.util.Set;
 import org.duskply.recipe.Recipe;
 import org.duskply.recipe.mask.AllOf;
 import org.duskply.recipe.mask.AnyOf;
+import org.duskply.recipe.mask.Image;
 import org.duskply.recipe.mask.Mask;
 import org.duskply.recipe.mask.MaskKind;
 import org.duskply.recipe.mask.MaskUse;
@@ -33,18 +34,27 @@ final class MasksUsed {
 
   /** The masks from drawings, each by the path in the recipe where it is written. */
   static Map<String, Svg> drawn(Recipe recipe) {
+    return ofKind(Svg.class, recipe);
+  }
+
+  /** The masks that are painted in files, each by the path in the recipe where it is written. */
+  static Map<String, Image> painted(Recipe recipe) {
+    return ofKind(Image.class, recipe);
+  }
+
+  private static <K extends MaskKind> Map<String, K> ofKind(Class<K> kind, Recipe recipe) {
     MasksUsed used = new MasksUsed(recipe.masks());
     used.steps(recipe.steps(), "steps");
     used.steps(recipe.finish().steps(), "finish/steps");
     used.follow();
-    Map<String, Svg> drawn = new LinkedHashMap<>();
+    Map<String, K> found = new LinkedHashMap<>();
     used.byPath.forEach(
         (path, mask) -> {
-          if (mask.kind() instanceof Svg svg) {
-            drawn.put(path, svg);
+          if (kind.isInstance(mask.kind())) {
+            found.put(path, kind.cast(mask.kind()));
           }
         });
-    return drawn;
+    return found;
   }
 
   private void steps(List<Step> steps, String path) {

@@ -9,6 +9,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.function.Function;
 import org.duskply.engine.frame.FrameInfo;
 import org.duskply.engine.mask.Ground;
 import org.duskply.engine.mask.MaskGraph;
@@ -25,6 +26,7 @@ import org.duskply.recipe.Recipe;
 import org.duskply.recipe.Size;
 import org.duskply.recipe.StepNames;
 import org.duskply.recipe.UsedFrames;
+import org.duskply.recipe.mask.Image;
 import org.duskply.recipe.mask.Svg;
 
 /**
@@ -48,6 +50,7 @@ record Opening(
     Roots roots = new Roots(folder, engine.allowed());
     FrameSet frames = FrameSet.open(recipe, used(recipes.values()), roots, given, found);
     List<Map<String, Svg>> drawings = recipes.values().stream().map(MasksUsed::drawn).toList();
+    List<Map<String, Image>> paintings = recipes.values().stream().map(MasksUsed::painted).toList();
     if (frames == null) {
       Drawings.check(drawings, roots, found);
       found.noticesOrThrow();
@@ -60,16 +63,22 @@ record Opening(
     Region shown = CropFit.of(recipe, size, canvas, view.reduction(), found);
     Ground ground = ground(size, canvas, scale);
     Map<Svg, Outline> drawn = Drawings.open(drawings, roots, ground, found);
-    List<Problem> notices = found.noticesOrThrow();
+    PaintedMasks painted = PaintedMasks.open(recipe, paintings, roots, base, found);
+    found.noticesOrThrow();
 
     Map<String, FrameNode> nodes = new HashMap<>();
+    Function<String, FrameNode> nodeOf =
+        name -> nodes.computeIfAbsent(name, n -> frames.node(n, view.reduction()));
+    MaskInputs inputs =
+        new MaskInputs(recipe, nodeOf, frames.working(), painted, view.reduction());
     StepGraph graph =
         new StepGraph(
-            name -> nodes.computeIfAbsent(name, n -> frames.node(n, view.reduction())),
-            new MaskGraph(recipe.masks(), ground, drawn),
-            frames.working());
+            nodeOf, new MaskGraph(recipe.masks(), ground, drawn, inputs), frames.working());
     Map<String, Version> versions = new LinkedHashMap<>();
     recipes.forEach((name, what) -> versions.put(name, version(name, what, graph, canvas, shown)));
+    Version first = versions.values().iterator().next();
+    MaskChecks.check(first.maskOfStep(), canvas, first.picture(), found);
+    List<Problem> notices = found.noticesOrThrow();
     return new PlannedComposite(engine, this, frames, versions, canvas, shown, notices);
   }
 

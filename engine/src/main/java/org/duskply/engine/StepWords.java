@@ -1,9 +1,11 @@
 package org.duskply.engine;
 
+import java.util.ArrayList;
 import java.util.List;
 import org.duskply.recipe.Frame;
 import org.duskply.recipe.Recipe;
 import org.duskply.recipe.adjust.Adjustment;
+import org.duskply.recipe.mask.Mask;
 import org.duskply.recipe.mask.MaskUse;
 import org.duskply.recipe.step.Adjust;
 import org.duskply.recipe.step.Blend;
@@ -24,7 +26,7 @@ final class StepWords {
    * @param area share of the picture that its mask shows; absent where it was not measured
    */
   static String sentence(Step step, @Nullable Double area, Recipe recipe) {
-    return what(step.verb(), recipe) + where(step.mask(), area) + strength(step.opacity()) + ".";
+    return what(step.verb(), recipe) + where(step.mask(), area, recipe) + strength(step.opacity()) + ".";
   }
 
   /** The table of verbs: one line each. */
@@ -53,13 +55,27 @@ final class StepWords {
     return treat.isEmpty() ? "" : ", treated with " + AdjustmentWords.list(treat);
   }
 
-  private static String where(@Nullable MaskUse mask, @Nullable Double area) {
-    if (mask == null) {
+  private static String where(@Nullable MaskUse use, @Nullable Double area, Recipe recipe) {
+    if (use == null) {
       return ", everywhere";
     }
-    String name = mask instanceof MaskUse.Named named ? "the mask " + named.name() : "its own mask";
-    String share = area == null ? "" : " (" + NumberWords.percent(area) + " of the picture)";
-    return ", where " + name + " shows" + share;
+    List<String> more = new ArrayList<>();
+    Mask mask = mask(use, recipe);
+    if (mask != null && !MaskWords.of(mask).isEmpty()) {
+      more.add(MaskWords.of(mask));
+    }
+    if (area != null) {
+      more.add(NumberWords.percent(area) + " of the picture");
+    }
+    String name = use instanceof MaskUse.Named named ? "the mask " + named.name() : "its own mask";
+    String inBrackets = more.isEmpty() ? "" : " (" + String.join("; ", more) + ")";
+    return ", where " + name + " shows" + inBrackets;
+  }
+
+  private static @Nullable Mask mask(MaskUse use, Recipe recipe) {
+    return use instanceof MaskUse.Named named
+        ? recipe.masks().get(named.name())
+        : ((MaskUse.Inline) use).mask();
   }
 
   private static String strength(double opacity) {

@@ -20,6 +20,7 @@ import org.duskply.engine.plan.PlanSettings;
 import org.duskply.engine.testing.Desk;
 import org.duskply.engine.testing.PictureBits;
 import org.duskply.engine.testing.Pictures;
+import org.duskply.engine.testing.TiffFile;
 import org.duskply.recipe.NamedSpace;
 import org.duskply.recipe.Recipe;
 import org.duskply.recipe.RecipeReader;
@@ -66,6 +67,11 @@ class GoldenRecipesTest {
     desk.frame("frames/p3.tif", 7, NamedSpace.DISPLAY_P3);
     desk.frame("frames/rec2020.tif", 8, NamedSpace.REC2020);
     desk.frame("frames/a98.tif", 9, NamedSpace.A98_RGB);
+    desk.write(
+        "masks/painted.tif",
+        new TiffFile(WIDTH, HEIGHT, 1, 8, (x, y, c) -> desk.sample(11, x, y, c) / 257)
+            .strips(7)
+            .bytes());
   }
 
   private Path recipe(String name) throws IOException {
@@ -84,7 +90,7 @@ class GoldenRecipesTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"lighten", "blends", "adjustments", "masks", "groups", "spaces"})
+  @ValueSource(strings = {"lighten", "blends", "adjustments", "masks", "groups", "spaces", "picture-masks"})
   void keepsItsBits(String name) throws IOException {
     Planes picture = picture(recipe(name), PlanSettings.DEFAULT);
     String hash = PictureBits.sha256(picture);
@@ -97,7 +103,7 @@ class GoldenRecipesTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"lighten", "blends", "adjustments", "masks", "groups", "spaces"})
+  @ValueSource(strings = {"lighten", "blends", "adjustments", "masks", "groups", "spaces", "picture-masks"})
   void isTheSameHoweverTheWorkIsCut(String name) throws IOException {
     Path recipe = recipe(name);
     Planes plain = picture(recipe, PLAIN);
@@ -126,7 +132,7 @@ class GoldenRecipesTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"lighten", "blends", "adjustments", "masks", "groups", "spaces"})
+  @ValueSource(strings = {"lighten", "blends", "adjustments", "masks", "groups", "spaces", "picture-masks"})
   void deliversTheSameCodesByAnyRoad(String name) throws IOException {
     String text =
         Files.readString(GOLDEN.resolve(name + ".yaml"))

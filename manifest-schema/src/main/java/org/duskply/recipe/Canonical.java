@@ -75,8 +75,12 @@ public final class Canonical {
    *     or masks in a ring
    */
   public static String picture(Recipe recipe) {
+    StepPlaces steps = StepPlaces.of(recipe);
     PictureWriter writer =
-        new PictureWriter(Map.of(NameList.FRAMES, recipe.frames(), NameList.MASKS, recipe.masks()));
+        new PictureWriter(
+            Map.of(NameList.FRAMES, recipe.frames(), NameList.MASKS, recipe.masks()),
+            steps::kept,
+            steps::place);
     Map<String, Object> picture = new LinkedHashMap<>();
     picture.put("duskply", recipe.version());
     if (recipe.grid() != null) {
@@ -86,9 +90,9 @@ public final class Canonical {
       picture.put("working", recipe.working().key());
     }
     picture.put("base", writer.number(NameList.FRAMES, recipe.base()));
-    List<Object> steps = writer.list(recipe.steps());
-    if (!steps.isEmpty()) {
-      picture.put("steps", steps);
+    List<Object> done = writer.list(recipe.steps());
+    if (!done.isEmpty()) {
+      picture.put("steps", done);
     }
     Map<String, Object> finish = finish(recipe.finish(), writer);
     if (!finish.isEmpty()) {

@@ -148,6 +148,7 @@ public final class RecipeReader {
       return null;
     }
     new StepChecks(problems, places).check(recipe);
+    new StepMaskChecks(recipe, steps, problems, places).check();
     new MaskChecks(recipe, problems, places).check(recipe);
     return recipe.withPlaces(places);
   }

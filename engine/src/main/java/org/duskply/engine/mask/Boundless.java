@@ -1,5 +1,8 @@
 package org.duskply.engine.mask;
 
+import java.util.Collections;
+import java.util.IdentityHashMap;
+import java.util.Set;
 import org.duskply.engine.plan.Node;
 
 /**
@@ -10,11 +13,19 @@ import org.duskply.engine.plan.Node;
 interface Boundless {
   /** Whether a mask has values of its own beyond the canvas. */
   static boolean is(Node mask) {
+    return is(mask, Collections.newSetFromMap(new IdentityHashMap<>()));
+  }
+
+  /** Looks at each member once: masks may share members many times over. */
+  private static boolean is(Node mask, Set<Node> seen) {
+    if (!seen.add(mask)) {
+      return true; // else the first look would have ended the search
+    }
     if (mask.planes() != 1) {
       return false;
     }
     return mask.inputs().isEmpty()
         ? mask instanceof Boundless
-        : mask.inputs().stream().allMatch(Boundless::is);
+        : mask.inputs().stream().allMatch(input -> is(input, seen));
   }
 }

@@ -60,6 +60,11 @@ final class FeatherNode implements AreaNode {
   }
 
   @Override
+  public int reach() {
+    return gaussian.reach();
+  }
+
+  @Override
   public void describe(KeyWriter key) {
     key.word("feather").number(radius);
   }

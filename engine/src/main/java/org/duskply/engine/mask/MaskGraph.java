@@ -1,14 +1,27 @@
 package org.duskply.engine.mask;
 
+import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import org.duskply.engine.DuskplyException;
+import org.duskply.engine.colour.HueWindow;
+import org.duskply.engine.colour.Oklab;
 import org.duskply.engine.filter.Gaussian;
+import org.duskply.engine.pixel.Region;
+import org.duskply.engine.plan.FrameNode;
 import org.duskply.engine.filter.Widening;
 import org.duskply.engine.plan.Node;
 import org.duskply.recipe.mask.AllOf;
 import org.duskply.recipe.mask.AnyOf;
+import org.duskply.recipe.mask.Flash;
+import org.duskply.recipe.mask.FlashReach;
+import org.duskply.recipe.mask.Hue;
+import org.duskply.recipe.mask.HueRange;
+import org.duskply.recipe.mask.Image;
+import org.duskply.recipe.mask.Luminance;
+import org.duskply.recipe.mask.LuminanceRange;
 import org.duskply.recipe.mask.Ellipse;
 import org.duskply.recipe.mask.Gradient;
 import org.duskply.recipe.mask.Mask;
@@ -16,20 +29,37 @@ import org.duskply.recipe.mask.MaskKind;
 import org.duskply.recipe.mask.MaskUse;
 import org.duskply.recipe.mask.Path;
 import org.duskply.recipe.mask.Polygon;
+import org.duskply.recipe.mask.ShownSteps;
+import org.duskply.recipe.mask.Strokes;
 import org.duskply.recipe.mask.Svg;
 import org.jspecify.annotations.Nullable;
 
 /**
- * The masks of a recipe as nodes, each named mask once. A mask is its kind, then in this order
- * {@code within}, {@code except}, {@code widen}, {@code feather}, {@code inverted}, {@code
- * strength}. One instance
- * serves one thread.
+ * The masks of a recipe as nodes. A mask is its kind, then in this order {@code within}, {@code
+ * except}, {@code widen}, {@code feather}, {@code inverted}, {@code strength}.
+ *
+ * <p>A named mask is one node wherever it is used, unless it or one of its members depends on the
+ * picture below the step: then it is one node for each such picture. One instance serves one
+ * thread.
  */
 public final class MaskGraph {
+  /** How long the node of a named mask stays right. */
+  private enum Lasts {
+    ALWAYS,
+    /** Until other steps are begun with: it asks where steps show. */
+    FOR_THESE_STEPS,
+    /** Until the next picture below. */
+    FOR_THIS_PICTURE
+  }
+
   private final Map<String, Mask> masks;
   private final Ground ground;
   private final Map<Svg, Outline> drawn;
-  private final Map<String, Node> named = new HashMap<>();
+  private final MaskSources sources;
+  private final Map<String, Lasts> lasting = new HashMap<>();
+  private final Map<Lasts, Map<String, Node>> named = new EnumMap<>(Lasts.class);
+  private StepShows shows = new StepShows();
+  private @Nullable Node here;
 
   /**
    * Masks for a canvas.
@@ -37,28 +67,94 @@ public final class MaskGraph {
    * @param masks the recipe's masks; no ring among them
    * @param ground the grid that shapes are drawn on, and the canvas that they fall on
    * @param drawn the outlines of drawings that the masks use, on the canvas
+   * @param sources what masks are made of beside shapes
    */
-  public MaskGraph(Map<String, Mask> masks, Ground ground, Map<Svg, Outline> drawn) {
+  public MaskGraph(
+      Map<String, Mask> masks, Ground ground, Map<Svg, Outline> drawn, MaskSources sources) {
     this.masks = masks;
     this.ground = ground;
     this.drawn = drawn;
+    this.sources = sources;
+    for (Lasts lasts : Lasts.values()) {
+      named.put(lasts, new HashMap<>());
+    }
   }
 
-  /** The node of a mask where it is used. */
-  public Node of(MaskUse use) {
-    if (use instanceof MaskUse.Named name) {
-      Node known = named.get(name.name());
-      if (known == null) {
-        Mask mask = masks.get(name.name());
-        if (mask == null) {
-          throw new IllegalArgumentException("No mask " + name.name());
-        }
-        known = of(mask);
-        named.put(name.name(), known);
-      }
-      return known;
+  /**
+   * Begins with the steps of another picture.
+   *
+   * @return to be told where each step shows that is done
+   */
+  public StepShows begin() {
+    shows = new StepShows();
+    here = null;
+    memo(Lasts.FOR_THESE_STEPS).clear();
+    memo(Lasts.FOR_THIS_PICTURE).clear();
+    return shows;
+  }
+
+  /**
+   * The node of a mask where a step uses it.
+   *
+   * @param below the picture below the step
+   */
+  public Node of(MaskUse use, Node below) {
+    if (below != here) {
+      here = below;
+      memo(Lasts.FOR_THIS_PICTURE).clear();
     }
-    return of(((MaskUse.Inline) use).mask());
+    return of(use);
+  }
+
+  private Node of(MaskUse use) {
+    if (!(use instanceof MaskUse.Named name)) {
+      return of(((MaskUse.Inline) use).mask());
+    }
+    Map<String, Node> memo = memo(lasting(name.name()));
+    Node known = memo.get(name.name());
+    if (known == null) {
+      known = of(mask(name.name()));
+      memo.put(name.name(), known);
+    }
+    return known;
+  }
+
+  private Map<String, Node> memo(Lasts lasts) {
+    return Objects.requireNonNull(named.get(lasts));
+  }
+
+  private Mask mask(String name) {
+    Mask mask = masks.get(name);
+    if (mask == null) {
+      throw new IllegalArgumentException("No mask " + name);
+    }
+    return mask;
+  }
+
+  private Lasts lasting(String name) {
+    Lasts known = lasting.get(name);
+    if (known == null) {
+      known = lasting(mask(name));
+      lasting.put(name, known);
+    }
+    return known;
+  }
+
+  /** As long as the shortest of what it is made of. */
+  private Lasts lasting(Mask mask) {
+    MaskKind kind = mask.kind();
+    Lasts shortest =
+        kind instanceof ShownSteps
+            ? Lasts.FOR_THESE_STEPS
+            : kind != null && kind.readsBelow() ? Lasts.FOR_THIS_PICTURE : Lasts.ALWAYS;
+    for (MaskUse part : mask.parts()) {
+      Lasts its =
+          part instanceof MaskUse.Named name
+              ? lasting(name.name())
+              : lasting(((MaskUse.Inline) part).mask());
+      shortest = its.compareTo(shortest) > 0 ? its : shortest;
+    }
+    return shortest;
   }
 
   private Node of(Mask mask) {
@@ -128,7 +224,68 @@ public final class MaskGraph {
     if (kind instanceof AllOf all) {
       return CombinedNode.allOf(all(all.members()));
     }
+    if (kind instanceof Luminance luminance) {
+      return luminance(luminance.range());
+    }
+    if (kind instanceof Hue hue) {
+      return hue(hue.range());
+    }
+    if (kind instanceof Image image) {
+      return painted(image);
+    }
+    if (kind instanceof Strokes strokes) {
+      return StrokesNode.of(strokes, ground);
+    }
+    if (kind instanceof Flash flash) {
+      return flash(flash.reach());
+    }
+    if (kind instanceof ShownSteps steps) {
+      return shows.anyOf(steps.steps().stream().map(this::path).toList());
+    }
     return CombinedNode.anyOf(all(((AnyOf) kind).members()));
+  }
+
+  private Node luminance(LuminanceRange range) {
+    return new LuminanceNode(picture(range.frame()), range, sources.working().luminance());
+  }
+
+  private Node hue(HueRange range) {
+    HueWindow window =
+        HueWindow.of(Oklab.of(sources.working()), range.centre(), range.width(), range.soft());
+    return new HueNode(picture(range.frame()), window, range + " in " + sources.working());
+  }
+
+  private Node painted(Image image) {
+    FrameNode picture = sources.painted(image.file());
+    Node mask = new PaintedNode(picture);
+    Region canvas = ground.canvas();
+    return picture.canvas().equals(canvas)
+        ? mask
+        : new ResizedMaskNode(mask, picture.canvas(), canvas);
+  }
+
+  private Node flash(FlashReach reach) {
+    Node flash = sources.frame(reach.frame());
+    Node ambient = reach.ambient() == null ? sources.base() : sources.frame(reach.ambient());
+    Node stops = new FlashRatioNode(flash, ambient, sources.working().luminance());
+    return new FlashReachNode(new MedianNode(stops, ground.canvas()), reach.over());
+  }
+
+  private String path(String step) {
+    return sources
+        .step(step)
+        .orElseThrow(() -> new IllegalArgumentException("No step " + step));
+  }
+
+  /** A frame, or without a name the picture below. */
+  private Node picture(@Nullable String frame) {
+    if (frame != null) {
+      return sources.frame(frame);
+    }
+    if (here == null) {
+      throw new IllegalStateException("A mask of the picture below was asked for without one");
+    }
+    return here;
   }
 
   private List<Node> all(List<MaskUse> uses) {

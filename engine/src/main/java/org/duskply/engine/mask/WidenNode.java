@@ -62,6 +62,11 @@ final class WidenNode implements AreaNode {
   }
 
   @Override
+  public int reach() {
+    return widening.reach();
+  }
+
+  @Override
   public void describe(KeyWriter key) {
     key.word("widen").number(by);
   }

@@ -31,7 +31,7 @@ public final class Plan {
    * @param settings how the work is cut up; never changes a bit
    */
   public static Plan of(List<Node> roots, PlanSettings settings) {
-    List<Node> order = topological(roots);
+    List<Node> order = topological(roots, Collections.newSetFromMap(new IdentityHashMap<>()));
     Set<Node> staged = staged(roots, order, settings);
     List<FrameNode> frames = new ArrayList<>();
     List<Stage> stages = new ArrayList<>();
@@ -105,19 +105,47 @@ public final class Plan {
           staged.add(mask);
         }
       }
+      if (node.planes() == 1) {
+        node.inputs().stream().filter(Plan::worked).forEach(staged::add);
+      }
       if (!settings.optimise() && node instanceof PointNode) {
         staged.add(node);
       }
     }
+    stagePicturesOfSeveral(order, staged);
     return staged;
+  }
+
+  /** Whether a node is a picture that steps have made: work that is not to be done twice. */
+  private static boolean worked(Node node) {
+    return node.planes() > 1 && !(node instanceof FrameNode);
+  }
+
+  /**
+   * A picture that two stages would each compute on their way becomes a stage of its own, so that no
+   * step runs twice: a mask inside a group reads a picture that stands on the one below the group.
+   */
+  private static void stagePicturesOfSeveral(List<Node> order, Set<Node> staged) {
+    Map<Node, Node> stageOf = new IdentityHashMap<>();
+    for (int i = order.size() - 1; i >= 0; i--) { // users come before what they use
+      Node node = order.get(i);
+      Node stage = staged.contains(node) ? node : stageOf.get(node);
+      for (Node input : stage == null ? List.<Node>of() : node.inputs()) {
+        Node other = stageOf.putIfAbsent(input, stage);
+        if (other != null && other != stage && input instanceof Mix) {
+          staged.add(input);
+        }
+      }
+    }
   }
 
   /**
    * All nodes that the roots are made of, inputs first; the graph may be deep, so nothing recurses.
+   *
+   * @param seen nodes to be left out, to which those that are returned are added
    */
-  private static List<Node> topological(List<Node> roots) {
+  static List<Node> topological(List<Node> roots, Set<Node> seen) {
     List<Node> order = new ArrayList<>();
-    Set<Node> seen = Collections.newSetFromMap(new IdentityHashMap<>());
     Deque<Visit> stack = new ArrayDeque<>();
     for (Node root : roots) {
       if (seen.add(root)) {

@@ -10,6 +10,7 @@ import org.duskply.engine.adjust.Adjustments;
 import org.duskply.engine.blend.Blends;
 import org.duskply.engine.colour.ColourSpace;
 import org.duskply.engine.mask.MaskGraph;
+import org.duskply.engine.mask.StepShows;
 import org.duskply.engine.plan.FrameNode;
 import org.duskply.engine.plan.Mix;
 import org.duskply.engine.plan.Node;
@@ -29,12 +30,15 @@ import org.jspecify.annotations.Nullable;
  * Steps that are skipped or have opacity 0 leave nothing behind. One instance serves one thread.
  */
 public final class StepGraph {
+  private static final int NO_GROUP = -1;
+
   private final Function<String, FrameNode> frames;
   private final MaskGraph masks;
   private final ColourSpace working;
   private final Map<Treated, Node> treated = new HashMap<>();
   private final Map<Place, Laid> laid = new HashMap<>();
   private List<Note> notes = new ArrayList<>();
+  private StepShows shows = new StepShows();
 
   /**
    * A graph to be built.
@@ -58,6 +62,7 @@ public final class StepGraph {
    */
   public Made build(String base, List<Step> steps, List<Step> finish) {
     notes = new ArrayList<>();
+    shows = masks.begin();
     Node composed = fold(frames.apply(base), steps, "steps");
     Node picture = fold(composed, finish, "finish/steps");
     Map<String, Node> maskOfStep = new LinkedHashMap<>();
@@ -98,6 +103,8 @@ public final class StepGraph {
       known = new Laid(mix, notes);
       notes = around;
       laid.put(place, known);
+    } else {
+      known.notes().forEach(this::show);
     }
     notes.addAll(known.notes());
     return known.mix();
@@ -106,9 +113,20 @@ public final class StepGraph {
   private Node mix(Node below, Step step, String path) {
     Node made = make(below, step.verb(), path);
     MaskUse use = step.mask();
-    Node mask = use == null ? null : masks.of(use);
-    notes.add(new Note(path, mask));
+    Node mask = use == null ? null : masks.of(use, below);
+    int members = step.verb() instanceof Group group ? group.steps().size() : NO_GROUP;
+    Note note = new Note(path, mask, step.opacity(), members);
+    notes.add(note);
+    show(note);
     return new Mix(below, made, mask, covering(step.verb()), (float) step.opacity());
+  }
+
+  private void show(Note note) {
+    if (note.members() == NO_GROUP) {
+      shows.step(note.path(), note.mask(), note.opacity());
+    } else {
+      shows.group(note.path(), note.members(), note.mask(), note.opacity());
+    }
   }
 
   /** The table of verbs: one line each. */
@@ -157,8 +175,8 @@ public final class StepGraph {
   /** A step over a picture; nodes are told apart by identity. */
   private record Place(Node below, Step step, String path) {}
 
-  /** What is to be remembered of a step that is done. */
-  private record Note(String path, @Nullable Node mask) {}
+  /** What is to be remembered of a step that is done; {@code members} of a group. */
+  private record Note(String path, @Nullable Node mask, double opacity, int members) {}
 
   /** A step done, with the notes of those inside it and its own. */
   private record Laid(Node mix, List<Note> notes) {}

@@ -1,5 +1,6 @@
 package org.duskply.recipe.mask;
 
+import java.util.ArrayList;
 import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -88,6 +89,14 @@ public record Mask(
               Field.extensions())
           .rules(new Rule(List.of("kind", "within", "except", "widen"), Mask::faults))
           .example("hull: { polygon: \"1210,2204 1633,2190 1702,2410\", feather: 24 }");
+
+  /** All masks that it is made of: its kind's members, those it is within, those it leaves out. */
+  public List<MaskUse> parts() {
+    List<MaskUse> parts = new ArrayList<>(kind == null ? List.of() : kind.members());
+    parts.addAll(within);
+    parts.addAll(except);
+    return parts;
+  }
 
   /** Copies lists and map. */
   public Mask {

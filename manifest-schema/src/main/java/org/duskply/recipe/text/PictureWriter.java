@@ -5,16 +5,19 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
+import java.util.function.Function;
+import java.util.function.Predicate;
 import org.duskply.recipe.Limits;
 import org.duskply.recipe.shape.Field;
 import org.duskply.recipe.shape.Kind;
 import org.duskply.recipe.shape.NameList;
-import org.duskply.recipe.shape.Shape;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Writes what a picture depends on and nothing else. Names are resolved: each use of one, and each
  * mask written out, becomes the number of its content in a list of different contents, in the order
- * of first use. Members of lists that change nothing are left out.
+ * of first use; the use of a step becomes its place. Members of lists that change nothing are left out.
  */
 public final class PictureWriter extends PlainWriter {
   /** In place of the number of a mask without any key. */
@@ -24,16 +27,26 @@ public final class PictureWriter extends PlainWriter {
   private final Map<NameList, Map<String, Object>> contents = new HashMap<>();
   private final Map<NameList, Map<String, String>> numbers = new HashMap<>();
   private final Map<NameList, Map<String, String>> numberByName = new HashMap<>();
+  private final Predicate<Object> kept;
+  private final Function<String, @Nullable String> stepPlace;
   private int depth;
 
   /**
    * Starts with empty lists.
    *
    * @param named what stands under each name
+   * @param kept which records of a list the picture depends on
+   * @param stepPlace the place, among those kept, of the step that goes by some name; null for one
+   *     that is left out
    */
-  public PictureWriter(Map<NameList, Map<String, ? extends Record>> named) {
+  public PictureWriter(
+      Map<NameList, Map<String, ? extends Record>> named,
+      Predicate<Object> kept,
+      Function<String, @Nullable String> stepPlace) {
     super(Form.CANONICAL);
     this.named = named;
+    this.kept = kept;
+    this.stepPlace = stepPlace;
   }
 
   /** The different contents met so far, in the order of first use. */
@@ -45,7 +58,7 @@ public final class PictureWriter extends PlainWriter {
   public List<Object> list(List<? extends Record> records) {
     List<Object> list = new ArrayList<>();
     for (Record record : records) {
-      if (keptMember(record)) {
+      if (kept.test(record)) {
         list.add(record(record));
       }
     }
@@ -89,9 +102,11 @@ public final class PictureWriter extends PlainWriter {
     return super.kept(field) && !(field.kind() instanceof Kind.NewName);
   }
 
+  /** Neither what changes nothing, nor the name of a step that is left out. */
   @Override
-  protected boolean keptMember(Object member) {
-    return !Shape.isIdentityOf(member);
+  protected boolean keptMember(Kind item, Object member) {
+    boolean step = item instanceof Kind.Mention mention && mention.list() == NameList.STEPS;
+    return step ? stepPlace.apply((String) member) != null : kept.test(member);
   }
 
   /** A mask that is everywhere says as much as none; a list that was emptied as much as none. */
@@ -105,6 +120,9 @@ public final class PictureWriter extends PlainWriter {
 
   @Override
   protected Object mention(Kind.Mention kind, String name) {
+    if (kind.list() == NameList.STEPS) {
+      return Objects.requireNonNull(stepPlace.apply(name), name);
+    }
     return number(kind.list(), name);
   }
 

@@ -172,15 +172,15 @@ public class PlainWriter {
   private List<Object> items(Kind.Items kind, List<?> members) {
     List<Object> list = new ArrayList<>();
     for (Object member : members) {
-      if (kind.item() instanceof Kind.NamedOr || keptMember(member)) {
+      if (kind.item() instanceof Kind.NamedOr || keptMember(kind.item(), member)) {
         list.add(value(kind.item(), member));
       }
     }
     return list;
   }
 
-  /** Whether this form holds a record in a list. */
-  protected boolean keptMember(Object member) {
+  /** Whether this form holds a record, or another value of some kind, in a list. */
+  protected boolean keptMember(Kind item, Object member) {
     return true;
   }
 

@@ -1,0 +1,224 @@
+package org.duskply.engine.plan;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.atomic.LongAdder;
+import org.duskply.engine.colour.ColourSpace;
+import org.duskply.engine.frame.FrameSource.Access;
+import org.duskply.engine.frame.Lineariser;
+import org.duskply.engine.pixel.Planes;
+import org.duskply.engine.pixel.Region;
+import org.duskply.engine.render.Job;
+import org.duskply.engine.render.Output;
+import org.duskply.engine.render.Store;
+import org.duskply.engine.testing.Collected;
+import org.duskply.engine.testing.NoiseFrame;
+import org.duskply.recipe.NamedSpace;
+import org.jspecify.annotations.Nullable;
+import org.junit.jupiter.api.Test;
+
+/** A picture that a mask reads is made once, whatever stands on it. */
+class SharedPicturesTest {
+  private static final int WIDTH = 64;
+  private static final int HEIGHT = 200;
+  private static final int BAND = 16;
+  private static final Region CANVAS = Region.ofSize(WIDTH, HEIGHT);
+
+  private final LongAdder pixels = new LongAdder();
+  private final List<FrameNode> frames = new ArrayList<>();
+
+  private FrameNode frame(long seed) {
+    NoiseFrame source = new NoiseFrame(seed, WIDTH, HEIGHT, 8, Access.RANDOM);
+    ColourSpace srgb = ColourSpace.of(NamedSpace.SRGB);
+    Lineariser lineariser = Lineariser.prepare(source.info(), srgb, srgb, 0);
+    FrameNode frame = new FrameNode("f" + seed, source, lineariser, 1, "noise " + seed);
+    frames.add(frame);
+    return frame;
+  }
+
+  /** A step that counts the pixels it is computed for. */
+  private Node counting(Node below) {
+    return new Counting(below, pixels);
+  }
+
+  private Node steps(Node below, int count) {
+    Node picture = below;
+    for (int i = 0; i < count; i++) {
+      picture = mix(picture, counting(picture), null);
+    }
+    return picture;
+  }
+
+  private static Node mix(Node below, Node step, @Nullable Node mask) {
+    return new Mix(below, step, mask, null, 0.5f);
+  }
+
+  /** Renders and returns the job, its counters full. */
+  private Job render(Node picture) {
+    PlanSettings settings = new PlanSettings(BAND, 32, true);
+    Plan plan = Plan.of(List.of(picture), settings);
+    Output output = new Output(picture, CANVAS, new Collected(CANVAS));
+    ExecutorService pool = Executors.newFixedThreadPool(2);
+    try (Job job = new Job(plan, List.of(output), BAND, Store.NONE)) {
+      job.run(pool, 2, job.floorBytes(), share -> {}, Stop.NEVER);
+      for (FrameNode frame : frames) {
+        assertThat(job.counters().unitsDecoded(plan.frames().indexOf(frame)))
+            .as(frame.name())
+            .isEqualTo(frame.source().units());
+      }
+      for (int s = 0; s < plan.stages().size(); s++) {
+        assertThat(job.counters().bandsRun(s)).isEqualTo((HEIGHT + BAND - 1) / BAND);
+      }
+      return job;
+    } finally {
+      pool.shutdown();
+    }
+  }
+
+  /** How often all of the picture was passed, rounded up: where a mask is 0 its step does not run. */
+  private long passes() {
+    long all = (long) WIDTH * HEIGHT;
+    return (pixels.sum() + all - 1) / all;
+  }
+
+  @Test
+  void aMaskOfThePictureBelowDoesNotDoubleTheWork() {
+    Node below = steps(frame(1), 20);
+    render(mix(below, frame(2), new OfPicture(below, 0)));
+    assertThat(passes()).isEqualTo(20);
+  }
+
+  @Test
+  void norDoMasksOnMasks() {
+    Node picture = frame(1);
+    for (int i = 0; i < 6; i++) {
+      picture = steps(picture, 2);
+      picture = mix(picture, counting(picture), new OfPicture(picture, i % 2));
+    }
+    render(picture);
+    assertThat(passes()).isEqualTo(18);
+  }
+
+  @Test
+  void aGroupWhoseStepsLookAtWhatIsBelowThemMakesThePictureBelowItOnce() {
+    Node below = steps(frame(1), 20);
+    Node first = mix(below, frame(2), null);
+    Node second = mix(first, counting(first), new OfPicture(first, 0));
+    Node third = mix(second, frame(3), new OfPicture(second, 1));
+    render(mix(below, third, null));
+    assertThat(passes()).isEqualTo(21);
+  }
+
+  @Test
+  void withoutSuchMasksNothingIsStagedForIt() {
+    Node below = steps(frame(1), 20);
+    Plan plan = Plan.of(List.of(below), PlanSettings.DEFAULT);
+    assertThat(plan.stages()).hasSize(1);
+    Node masked = mix(below, frame(2), new OfPicture(frame(3), 0));
+    assertThat(Plan.of(List.of(masked), PlanSettings.DEFAULT).stages()).hasSize(2);
+  }
+
+  @Test
+  void reachesAddUpAlongTheLongestWay() {
+    Node below = frame(1);
+    Node near = new OfPicture(below, 3);
+    Node far = new Around(new Around(near, 100), 20);
+    Node picture = mix(mix(below, counting(below), near), frame(2), far);
+    Reach reach = new Reach();
+    assertThat(reach.of(near)).isZero();
+    assertThat(reach.of(picture)).isEqualTo(120);
+    assertThat(reach.of(new Around(new OfPicture(picture, 0), 7))).isEqualTo(127);
+  }
+
+  private record Counting(Node below, LongAdder pixels) implements PointNode {
+    @Override
+    public List<Node> inputs() {
+      return List.of(below);
+    }
+
+    @Override
+    public int planes() {
+      return 3;
+    }
+
+    @Override
+    public void row(float[][][] in, float[][] out, int left, int y, int from, int to) {
+      pixels.add(to - from);
+      for (int p = 0; p < 3; p++) {
+        for (int i = from; i < to; i++) {
+          out[p][i] = 0.75f * in[0][p][i];
+        }
+      }
+    }
+
+    @Override
+    public void describe(KeyWriter key) {
+      key.word("counting");
+    }
+  }
+
+  private record OfPicture(Node picture, int plane) implements PointNode {
+    @Override
+    public List<Node> inputs() {
+      return List.of(picture);
+    }
+
+    @Override
+    public int planes() {
+      return 1;
+    }
+
+    @Override
+    public void row(float[][][] in, float[][] out, int left, int y, int from, int to) {
+      for (int i = from; i < to; i++) {
+        out[0][i] = Math.min(1f, in[0][plane][i]);
+      }
+    }
+
+    @Override
+    public void describe(KeyWriter key) {
+      key.word("of picture").number(plane);
+    }
+  }
+
+  private record Around(Node mask, int reach) implements AreaNode {
+    @Override
+    public List<Node> inputs() {
+      return List.of(mask);
+    }
+
+    @Override
+    public int planes() {
+      return 1;
+    }
+
+    @Override
+    public Region footprint(Region within) {
+      return within;
+    }
+
+    @Override
+    public Region needs(int input, Region out) {
+      return out.grow(reach);
+    }
+
+    @Override
+    public void fill(List<Planes> in, Planes out) {
+      throw new UnsupportedOperationException();
+    }
+
+    @Override
+    public long scratchBytes(Region out) {
+      return 0;
+    }
+
+    @Override
+    public void describe(KeyWriter key) {
+      key.word("around").number(reach);
+    }
+  }
+}
