@@ -9,7 +9,13 @@ public enum Unit {
   /** Pixels of the grid. */
   PIXELS("px"),
   /** Bits a sample. */
-  BITS("bits");
+  BITS("bits"),
+  /** The colour of a light, by its temperature. */
+  KELVIN("K"),
+  /** Shifts of a light's colour: millionths of 1/kelvin. */
+  MIRED("mired"),
+  /** Parts of a turn, 360 to the whole. */
+  DEGREES("°");
 
   private final String symbol;
 
