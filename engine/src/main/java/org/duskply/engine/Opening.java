@@ -9,9 +9,11 @@ import org.duskply.engine.frame.FrameInfo;
 import org.duskply.engine.mask.MaskGraph;
 import org.duskply.engine.plan.FrameNode;
 import org.duskply.engine.plan.Node;
+import org.duskply.engine.step.Extent;
 import org.duskply.engine.step.StepGraph;
 import org.duskply.recipe.Problem;
 import org.duskply.recipe.Recipe;
+import org.duskply.recipe.Size;
 import org.duskply.recipe.step.Step;
 
 /**
@@ -48,8 +50,18 @@ record Opening(
         new StepGraph(
             name -> nodes.computeIfAbsent(name, n -> frames.node(n, view.reduction())),
             new MaskGraph(recipe.masks(), scale),
-            frames.working());
+            frames.working(),
+            extent(base),
+            scale);
     Node picture = graph.build(recipe.base(), steps);
     return new PlannedComposite(engine, this, frames, steps, picture, graph.maskOfStep(), notices);
+  }
+
+  /** The whole grid. */
+  private Extent extent(FrameInfo base) {
+    Size grid = recipe.grid();
+    return grid == null
+        ? Extent.ofSize(base.width(), base.height())
+        : Extent.ofSize(grid.width(), grid.height());
   }
 }

@@ -84,7 +84,7 @@ final class Selection {
     boolean out = past || path.equals(skip) || !wantedByOnly(path);
     Step kept = out ? skipped(step) : step;
     if (step.verb() instanceof Group group) {
-      kept = with(kept, new Group(select(group.steps(), path + "/group")));
+      kept = with(kept, new Group(select(group.steps(), path + "/group"), group.treat()));
     }
     past |= path.equals(until);
     return kept;

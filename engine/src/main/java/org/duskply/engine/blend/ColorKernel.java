@@ -15,7 +15,10 @@ final class ColorKernel implements BlendKernel {
       float fr = Math.max(frame[0][i], 0f);
       float fg = Math.max(frame[1][i], 0f);
       float fb = Math.max(frame[2][i], 0f);
-      Luminosity.setLuminosity(fr, fg, fb, Luminosity.of(r, g, b), out, i);
+      float most = Luminosity.greatest(r, g, b);
+      float frameMost = Luminosity.greatest(fr, fg, fb);
+      float white = Luminosity.white(Math.max(most, frameMost));
+      Luminosity.setLuminosity(fr, fg, fb, Luminosity.of(r, g, b), white, out, i);
     }
   }
 }

@@ -15,8 +15,12 @@ final class HueKernel implements BlendKernel {
       float fr = Math.max(frame[0][i], 0f);
       float fg = Math.max(frame[1][i], 0f);
       float fb = Math.max(frame[2][i], 0f);
-      float saturation = Luminosity.greatest(r, g, b) - Luminosity.least(r, g, b);
-      Luminosity.setSaturationAndLuminosity(fr, fg, fb, saturation, Luminosity.of(r, g, b), out, i);
+      float most = Luminosity.greatest(r, g, b);
+      float frameMost = Luminosity.greatest(fr, fg, fb);
+      float white = Luminosity.white(Math.max(most, frameMost));
+      float saturation = most - Luminosity.least(r, g, b);
+      float luminosity = Luminosity.of(r, g, b);
+      Luminosity.setSaturationAndLuminosity(fr, fg, fb, saturation, luminosity, white, out, i);
     }
   }
 }

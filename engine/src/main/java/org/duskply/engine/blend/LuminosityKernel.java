@@ -15,7 +15,10 @@ final class LuminosityKernel implements BlendKernel {
       float fr = Math.max(frame[0][i], 0f);
       float fg = Math.max(frame[1][i], 0f);
       float fb = Math.max(frame[2][i], 0f);
-      Luminosity.setLuminosity(r, g, b, Luminosity.of(fr, fg, fb), out, i);
+      float most = Luminosity.greatest(r, g, b);
+      float frameMost = Luminosity.greatest(fr, fg, fb);
+      float white = Luminosity.white(Math.max(most, frameMost));
+      Luminosity.setLuminosity(r, g, b, Luminosity.of(fr, fg, fb), white, out, i);
     }
   }
 }

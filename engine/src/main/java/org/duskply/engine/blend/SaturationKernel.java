@@ -15,8 +15,12 @@ final class SaturationKernel implements BlendKernel {
       float fr = Math.max(frame[0][i], 0f);
       float fg = Math.max(frame[1][i], 0f);
       float fb = Math.max(frame[2][i], 0f);
-      float saturation = Luminosity.greatest(fr, fg, fb) - Luminosity.least(fr, fg, fb);
-      Luminosity.setSaturationAndLuminosity(r, g, b, saturation, Luminosity.of(r, g, b), out, i);
+      float most = Luminosity.greatest(r, g, b);
+      float frameMost = Luminosity.greatest(fr, fg, fb);
+      float white = Luminosity.white(Math.max(most, frameMost));
+      float saturation = frameMost - Luminosity.least(fr, fg, fb);
+      float luminosity = Luminosity.of(r, g, b);
+      Luminosity.setSaturationAndLuminosity(r, g, b, saturation, luminosity, white, out, i);
     }
   }
 }
