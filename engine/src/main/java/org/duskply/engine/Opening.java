@@ -17,10 +17,13 @@ import org.duskply.engine.mask.Outline;
 import org.duskply.engine.pixel.Region;
 import org.duskply.engine.plan.FrameNode;
 import org.duskply.engine.plan.Node;
+import org.duskply.engine.step.Bounds;
 import org.duskply.engine.step.CropNode;
+
 import org.duskply.engine.step.StepGraph;
 import org.duskply.recipe.Alternate;
 import org.duskply.recipe.Alternates;
+import org.duskply.recipe.Crop;
 import org.duskply.recipe.Problem;
 import org.duskply.recipe.Recipe;
 import org.duskply.recipe.Size;
@@ -73,7 +76,12 @@ record Opening(
         new MaskInputs(recipe, nodeOf, frames.working(), painted, view.reduction());
     StepGraph graph =
         new StepGraph(
-            nodeOf, new MaskGraph(recipe.masks(), ground, drawn, inputs), frames.working());
+            nodeOf,
+            new MaskGraph(recipe.masks(), ground, drawn, inputs),
+            frames.working(),
+            Bounds.ofSize(ground.width(), ground.height()),
+            finished(ground),
+            scale);
     Map<String, Version> versions = new LinkedHashMap<>();
     recipes.forEach((name, what) -> versions.put(name, version(name, what, graph, canvas, shown)));
     Version first = versions.values().iterator().next();
@@ -124,5 +132,13 @@ record Opening(
   private Ground ground(Size base, Region canvas, double scale) {
     Size grid = recipe.grid() == null ? base : recipe.grid();
     return new Ground(grid.width(), grid.height(), scale, canvas);
+  }
+
+  /** What of the grid is left in the finished picture. */
+  private Bounds finished(Ground ground) {
+    Crop crop = recipe.finish().crop();
+    return crop == null
+        ? Bounds.ofSize(ground.width(), ground.height())
+        : new Bounds(crop.left(), crop.top(), crop.width(), crop.height());
   }
 }

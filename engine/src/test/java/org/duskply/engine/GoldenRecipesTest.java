@@ -29,6 +29,8 @@ import org.duskply.recipe.mask.Mask;
 import org.duskply.recipe.mask.MaskKind;
 import org.duskply.recipe.step.Adjust;
 import org.duskply.recipe.step.Blend;
+import org.duskply.recipe.step.Burn;
+import org.duskply.recipe.step.Dodge;
 import org.duskply.recipe.step.Group;
 import org.duskply.recipe.step.Lay;
 import org.duskply.recipe.step.Pop;
@@ -39,7 +41,7 @@ import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.ValueSource;
+import org.junit.jupiter.params.provider.MethodSource;
 
 /**
  * Small recipes that together use the whole vocabulary. Each keeps its bits from version to
@@ -74,6 +76,17 @@ class GoldenRecipesTest {
             .bytes());
   }
 
+  static List<String> names() throws IOException {
+    try (Stream<Path> files = Files.list(GOLDEN)) {
+      return files
+          .map(file -> file.getFileName().toString())
+          .filter(file -> file.endsWith(".yaml"))
+          .map(file -> file.substring(0, file.length() - ".yaml".length()))
+          .sorted()
+          .toList();
+    }
+  }
+
   private Path recipe(String name) throws IOException {
     return desk.write(name + ".yaml", Files.readAllBytes(GOLDEN.resolve(name + ".yaml")));
   }
@@ -90,7 +103,7 @@ class GoldenRecipesTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"lighten", "blends", "adjustments", "masks", "groups", "spaces", "picture-masks"})
+  @MethodSource("names")
   void keepsItsBits(String name) throws IOException {
     Planes picture = picture(recipe(name), PlanSettings.DEFAULT);
     String hash = PictureBits.sha256(picture);
@@ -103,7 +116,7 @@ class GoldenRecipesTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"lighten", "blends", "adjustments", "masks", "groups", "spaces", "picture-masks"})
+  @MethodSource("names")
   void isTheSameHoweverTheWorkIsCut(String name) throws IOException {
     Path recipe = recipe(name);
     Planes plain = picture(recipe, PLAIN);
@@ -132,7 +145,7 @@ class GoldenRecipesTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"lighten", "blends", "adjustments", "masks", "groups", "spaces", "picture-masks"})
+  @MethodSource("names")
   void deliversTheSameCodesByAnyRoad(String name) throws IOException {
     String text =
         Files.readString(GOLDEN.resolve(name + ".yaml"))
@@ -194,6 +207,7 @@ class GoldenRecipesTest {
       List<Adjustment> adjustments = List.of();
       if (step.verb() instanceof Group group) {
         collect(group.steps(), used, blends);
+        adjustments = group.treat();
       } else if (step.verb() instanceof Lay lay) {
         blends.add(lay.blend());
         adjustments = lay.treat();
@@ -201,6 +215,10 @@ class GoldenRecipesTest {
         adjustments = pop.treat();
       } else if (step.verb() instanceof Adjust adjust) {
         adjustments = adjust.adjustments();
+      } else if (step.verb() instanceof Dodge dodge) {
+        adjustments = dodge.adjustments();
+      } else if (step.verb() instanceof Burn burn) {
+        adjustments = burn.adjustments();
       }
       adjustments.forEach(a -> used.add(a.getClass()));
     }

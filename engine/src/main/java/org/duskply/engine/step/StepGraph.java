@@ -15,14 +15,20 @@ import org.duskply.engine.plan.FrameNode;
 import org.duskply.engine.plan.Mix;
 import org.duskply.engine.plan.Node;
 import org.duskply.recipe.adjust.Adjustment;
+import org.duskply.recipe.adjust.Axis;
 import org.duskply.recipe.mask.MaskUse;
+import org.duskply.recipe.shape.Shape;
 import org.duskply.recipe.step.Adjust;
 import org.duskply.recipe.step.Blend;
+import org.duskply.recipe.step.Burn;
+import org.duskply.recipe.step.Compare;
+import org.duskply.recipe.step.Dodge;
 import org.duskply.recipe.step.Group;
 import org.duskply.recipe.step.Lay;
 import org.duskply.recipe.step.Pop;
 import org.duskply.recipe.step.Step;
 import org.duskply.recipe.step.Verb;
+import org.duskply.recipe.step.Vignette;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -31,10 +37,14 @@ import org.jspecify.annotations.Nullable;
  */
 public final class StepGraph {
   private static final int NO_GROUP = -1;
+  private static final String FINISH = "finish/steps";
 
   private final Function<String, FrameNode> frames;
   private final MaskGraph masks;
   private final ColourSpace working;
+  private final Bounds grid;
+  private final Bounds finished;
+  private final double scale;
   private final Map<Treated, Node> treated = new HashMap<>();
   private final Map<Place, Laid> laid = new HashMap<>();
   private List<Note> notes = new ArrayList<>();
@@ -46,11 +56,23 @@ public final class StepGraph {
    * @param frames the node of each frame by its name, the same one each time
    * @param masks the recipe's masks
    * @param working the linear space that frames arrive in
+   * @param grid all of the grid, by which vignettes among the steps are measured
+   * @param finished what of the grid the finished picture shows, for those among its last steps
+   * @param scale pixels of the canvas for one of the grid
    */
-  public StepGraph(Function<String, FrameNode> frames, MaskGraph masks, ColourSpace working) {
+  public StepGraph(
+      Function<String, FrameNode> frames,
+      MaskGraph masks,
+      ColourSpace working,
+      Bounds grid,
+      Bounds finished,
+      double scale) {
     this.frames = frames;
     this.masks = masks;
     this.working = working;
+    this.grid = grid;
+    this.finished = finished;
+    this.scale = scale;
   }
 
   /**
@@ -64,7 +86,7 @@ public final class StepGraph {
     notes = new ArrayList<>();
     shows = masks.begin();
     Node composed = fold(frames.apply(base), steps, "steps");
-    Node picture = fold(composed, finish, "finish/steps");
+    Node picture = fold(composed, finish, FINISH);
     Map<String, Node> maskOfStep = new LinkedHashMap<>();
     for (Note note : notes) {
       if (note.mask() != null) {
@@ -132,19 +154,57 @@ public final class StepGraph {
   /** The table of verbs: one line each. */
   private Node make(Node below, Verb verb, String path) {
     if (verb instanceof Pop pop) {
-      return blend(below, incoming(pop.frame(), pop.treat()), Blend.LIGHTEN);
+      return popped(below, incoming(pop.frame(), pop.treat()), pop.compare());
     }
     if (verb instanceof Lay lay) {
-      return blend(below, incoming(lay.frame(), lay.treat()), lay.blend());
+      return laid(below, incoming(lay.frame(), lay.treat()), lay.blend(), lay.blendIn());
     }
     if (verb instanceof Adjust adjust) {
       return adjusted(below, adjust.adjustments());
     }
-    return fold(below, ((Group) verb).steps(), path + "/group");
+    if (verb instanceof Dodge dodge) {
+      return adjusted(below, dodge.adjustments());
+    }
+    if (verb instanceof Burn burn) {
+      return adjusted(below, burn.adjustments());
+    }
+    if (verb instanceof Vignette vignette) {
+      Bounds bounds = path.startsWith(FINISH) ? finished : grid;
+      return VignetteNode.prepare(below, vignette.falloff(), bounds, scale);
+    }
+    return grouped(below, (Group) verb, path + "/group");
+  }
+
+  private Node popped(Node below, Node frame, Compare compare) {
+    return compare == Compare.CHANNELS
+        ? blend(below, frame, Blend.LIGHTEN)
+        : new BlendNode(
+            below, frame, "brighter in " + working, Blends.brighter(working.luminance()));
+  }
+
+  /** A mode that only chooses gives the same on either axis: it is done without the way there. */
+  private static Node laid(Node below, Node frame, Blend mode, Axis in) {
+    if (mode == Blend.NORMAL) {
+      return frame;
+    }
+    if (in == Axis.LINEAR || mode.choosesOnly()) {
+      return blend(below, frame, mode);
+    }
+    return EncodedAxisNode.linear(
+        blend(EncodedAxisNode.encoded(below), EncodedAxisNode.encoded(frame), mode));
   }
 
   private static Node blend(Node below, Node frame, Blend mode) {
-    return mode == Blend.NORMAL ? frame : new BlendNode(below, frame, mode.key(), Blends.of(mode));
+    return new BlendNode(below, frame, mode.key(), Blends.of(mode));
+  }
+
+  private Node grouped(Node below, Group group, String path) {
+    Node folded = fold(below, group.steps(), path);
+    if (group.treat().stream().allMatch(Shape::isIdentityOf)) {
+      return folded;
+    }
+    Node added = adjusted(new AddedLightNode(below, folded), group.treat());
+    return new RelitNode(below, folded, added);
   }
 
   private Node incoming(String name, List<Adjustment> treat) {
