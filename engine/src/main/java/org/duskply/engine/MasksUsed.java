@@ -1,12 +1,14 @@
 package org.duskply.engine;
 
 import java.util.ArrayDeque;
+import java.util.Collection;
 import java.util.Deque;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import org.duskply.recipe.Recipe;
 import org.duskply.recipe.mask.AllOf;
 import org.duskply.recipe.mask.AnyOf;
 import org.duskply.recipe.mask.Image;
@@ -34,33 +36,36 @@ final class MasksUsed {
   /**
    * The masks from drawings, each by the path in the recipe where it is written.
    *
-   * @param named the recipe's masks
+   * @param recipes the recipe and its alternates
    */
-  static Map<String, Svg> drawn(Map<String, Mask> named, List<Step> steps) {
-    return ofKind(Svg.class, named, steps);
+  static Map<String, Svg> drawn(Collection<Recipe> recipes) {
+    return ofKind(Svg.class, recipes);
   }
 
   /**
    * The masks that are painted in files, each by the path in the recipe where it is written.
    *
-   * @param named the recipe's masks
+   * @param recipes the recipe and its alternates
    */
-  static Map<String, Image> painted(Map<String, Mask> named, List<Step> steps) {
-    return ofKind(Image.class, named, steps);
+  static Map<String, Image> painted(Collection<Recipe> recipes) {
+    return ofKind(Image.class, recipes);
   }
 
   private static <K extends MaskKind> Map<String, K> ofKind(
-      Class<K> kind, Map<String, Mask> named, List<Step> steps) {
-    MasksUsed used = new MasksUsed(named);
-    used.steps(steps, "steps");
-    used.follow();
+      Class<K> kind, Collection<Recipe> recipes) {
     Map<String, K> found = new LinkedHashMap<>();
-    used.byPath.forEach(
-        (path, mask) -> {
-          if (kind.isInstance(mask.kind())) {
-            found.put(path, kind.cast(mask.kind()));
-          }
-        });
+    for (Recipe recipe : recipes) {
+      MasksUsed used = new MasksUsed(recipe.masks());
+      used.steps(recipe.steps(), "steps");
+      used.steps(recipe.finish().steps(), "finish/steps");
+      used.follow();
+      used.byPath.forEach(
+          (path, mask) -> {
+            if (kind.isInstance(mask.kind())) {
+              found.put(path, kind.cast(mask.kind()));
+            }
+          });
+    }
     return found;
   }
 

@@ -1,7 +1,11 @@
 package org.duskply.engine;
 
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Collection;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -10,16 +14,20 @@ import org.duskply.engine.frame.FrameInfo;
 import org.duskply.engine.mask.Ground;
 import org.duskply.engine.mask.MaskGraph;
 import org.duskply.engine.mask.Outline;
+import org.duskply.engine.pixel.Region;
 import org.duskply.engine.plan.FrameNode;
 import org.duskply.engine.plan.Node;
+import org.duskply.engine.step.CropNode;
 import org.duskply.engine.step.StepGraph;
+import org.duskply.recipe.Alternate;
+import org.duskply.recipe.Alternates;
 import org.duskply.recipe.Problem;
 import org.duskply.recipe.Recipe;
 import org.duskply.recipe.Size;
+import org.duskply.recipe.StepNames;
 import org.duskply.recipe.UsedFrames;
 import org.duskply.recipe.mask.Image;
 import org.duskply.recipe.mask.Svg;
-import org.duskply.recipe.step.Step;
 
 /**
  * From a recipe to a composite: opens the frames, checks them against each other, and builds the
@@ -38,13 +46,11 @@ record Opening(
 
   Composite open(Engine engine) {
     Found found = new Found(recipe, before);
-    List<Step> steps = Selection.of(recipe, view);
-    Set<String> used = Selection.framesOf(steps);
-    used.addAll(UsedFrames.of(recipe));
+    Map<String, Recipe> recipes = recipes();
     Roots roots = new Roots(folder, engine.allowed());
-    FrameSet frames = FrameSet.open(recipe, used, roots, given, found);
-    Map<String, Svg> drawings = MasksUsed.drawn(recipe.masks(), steps);
-    Map<String, Image> paintings = MasksUsed.painted(recipe.masks(), steps);
+    FrameSet frames = FrameSet.open(recipe, used(recipes.values()), roots, given, found);
+    Map<String, Svg> drawings = MasksUsed.drawn(recipes.values());
+    Map<String, Image> paintings = MasksUsed.painted(recipes.values());
     if (frames == null) {
       Drawings.check(drawings, roots, found);
       found.noticesOrThrow();
@@ -52,9 +58,12 @@ record Opening(
     }
     FrameInfo base = frames.base().source().info();
     double scale = GridFit.scale(recipe.grid(), base, found) / view.reduction();
-    Ground ground = ground(frames, base, scale);
+    Region canvas = frames.node(recipe.base(), view.reduction()).canvas();
+    Size size = new Size(base.width(), base.height());
+    Region shown = CropFit.of(recipe, size, canvas, view.reduction(), found);
+    Ground ground = ground(size, scale, canvas);
     Map<Svg, Outline> drawn = Drawings.open(drawings, roots, ground, found);
-    PaintedMasks painted = PaintedMasks.open(recipe, paintings, roots, base, found);
+    PaintedMasks painted = PaintedMasks.open(paintings, recipe.grid(), size, roots, found);
     found.noticesOrThrow();
 
     Map<String, FrameNode> nodes = new HashMap<>();
@@ -65,19 +74,54 @@ record Opening(
     StepGraph graph =
         new StepGraph(
             nodeOf, new MaskGraph(recipe.masks(), ground, drawn, inputs), frames.working());
-    Node picture = graph.build(recipe.base(), steps);
-    MaskChecks.check(graph.maskOfStep(), ground.canvas(), picture, found);
+    Map<String, Version> versions = new LinkedHashMap<>();
+    recipes.forEach((name, what) -> versions.put(name, version(name, what, graph, canvas, shown)));
+    MaskChecks.check(versions.values(), canvas, found);
     List<Problem> notices = found.noticesOrThrow();
-    return new PlannedComposite(engine, this, frames, steps, picture, graph.maskOfStep(), notices);
+    return new PlannedComposite(engine, this, frames, versions, canvas, shown, notices);
+  }
+
+  /** What is done for each alternate that may be asked for: the picture that is shown first. */
+  private Map<String, Recipe> recipes() {
+    StepNames names = StepNames.of(recipe);
+    Map<String, Recipe> recipes = new LinkedHashMap<>();
+    for (String name : alternates()) {
+      recipes.put(name, Selection.of(Alternates.apply(recipe, name), names, view));
+    }
+    return recipes;
+  }
+
+  private List<String> alternates() {
+    String one = view.alternate();
+    List<String> all = new ArrayList<>(List.of(Alternate.MAIN));
+    all.addAll(recipe.alternates().keySet());
+    if (one != null && !all.contains(one)) {
+      throw new UnknownNameException(
+          "The recipe has no alternate "
+              + one
+              + Alternates.nearest(recipe, one)
+                  .map(near -> "; did you mean " + near + "?")
+                  .orElse("; it has " + String.join(", ", all) + "."));
+    }
+    return one == null ? all : List.of(one);
+  }
+
+  private static Set<String> used(Collection<Recipe> recipes) {
+    Set<String> used = new LinkedHashSet<>();
+    recipes.forEach(what -> used.addAll(UsedFrames.of(what)));
+    return used;
+  }
+
+  private static Version version(
+      String name, Recipe what, StepGraph graph, Region canvas, Region shown) {
+    StepGraph.Made made = graph.build(what.base(), what.steps(), what.finish().steps());
+    Node picture = shown.equals(canvas) ? made.picture() : new CropNode(made.picture(), shown);
+    return new Version(name, what, picture, made.maskOfStep());
   }
 
   /** The grid on which the recipe's shapes were drawn, on the canvas of this view. */
-  private Ground ground(FrameSet frames, FrameInfo base, double scale) {
-    Size grid = recipe.grid() == null ? new Size(base.width(), base.height()) : recipe.grid();
-    return new Ground(
-        grid.width(),
-        grid.height(),
-        scale,
-        frames.node(recipe.base(), view.reduction()).canvas());
+  private Ground ground(Size base, double scale, Region canvas) {
+    Size grid = recipe.grid() == null ? base : recipe.grid();
+    return new Ground(grid.width(), grid.height(), scale, canvas);
   }
 }
