@@ -1,43 +1,63 @@
 package org.duskply.engine;
 
+import java.util.Collection;
+import java.util.HashSet;
 import java.util.Map;
+import java.util.Set;
 import org.duskply.engine.pixel.Region;
 import org.duskply.engine.plan.Node;
 import org.duskply.engine.plan.Reach;
+import org.duskply.recipe.Alternate;
 
-/** Looks at the masks of steps as they fall on the canvas: at those that show nothing, or reach too far. */
+/**
+ * Looks at the masks of steps as they fall on the canvas: at those that show nothing, and at those
+ * that look too far.
+ */
 final class MaskChecks {
-  private MaskChecks() {}
+  private final Region canvas;
+  private final Found found;
+  private final Reach reach = new Reach();
+  private final Set<String> told = new HashSet<>();
 
-  /**
-   * Looks at each mask.
-   *
-   * @param maskOfStep the mask of each step by the step's path
-   * @param picture what all steps make
-   */
-  static void check(Map<String, Node> maskOfStep, Region canvas, Node picture, Found found) {
-    Reach reach = new Reach();
-    for (Map.Entry<String, Node> e : maskOfStep.entrySet()) {
+  private MaskChecks(Region canvas, Found found) {
+    this.canvas = canvas;
+    this.found = found;
+  }
+
+  /** Looks at each mask of each version; what is the same in several is told once. */
+  static void check(Collection<Version> versions, Region canvas, Found found) {
+    MaskChecks checks = new MaskChecks(canvas, found);
+    versions.forEach(checks::check);
+  }
+
+  private void check(Version version) {
+    boolean main = version.alternate().equals(Alternate.MAIN);
+    String where = main ? "This mask" : "In the alternate " + version.alternate() + " this mask";
+    for (Map.Entry<String, Node> e : version.maskOfStep().entrySet()) {
       String path = e.getKey() + "/mask";
-      if (e.getValue().footprint(canvas).empty()) {
-        found.notice(path, "This mask is empty on the picture, so the step shows nowhere.");
+      if (e.getValue().footprint(canvas).empty() && told.add(path)) {
+        found.notice(path, where + " is empty on the picture, so the step shows nowhere.");
       }
       if (reach.of(e.getValue()) > Reach.MOST) {
-        found.problem(path, tooFar("With this mask", reach.of(e.getValue())));
+        tooFar(path, "With this mask", reach.of(e.getValue()));
         return; // all that stands on it reaches as far
       }
     }
-    if (reach.of(picture) > Reach.MOST) {
-      found.problem("steps", tooFar("Together", reach.of(picture)));
+    if (reach.of(version.picture()) > Reach.MOST) {
+      tooFar("steps", "Together", reach.of(version.picture()));
     }
   }
 
-  private static String tooFar(String with, int reach) {
-    return with
-        + " the soft edges and radii that build on each other reach "
-        + reach
-        + " pixels far; "
-        + Reach.MOST
-        + " is the most.";
+  private void tooFar(String path, String with, int far) {
+    if (told.add("far " + path)) {
+      found.problem(
+          path,
+          with
+              + " the soft edges and radii that build on each other reach "
+              + far
+              + " pixels far; "
+              + Reach.MOST
+              + " is the most.");
+    }
   }
 }

@@ -66,7 +66,7 @@ record Opening(
     Region shown = CropFit.of(recipe, size, canvas, view.reduction(), found);
     Ground ground = ground(size, canvas, scale);
     Map<Svg, Outline> drawn = Drawings.open(drawings, roots, ground, found);
-    PaintedMasks painted = PaintedMasks.open(recipe, paintings, roots, base, found);
+    PaintedMasks painted = PaintedMasks.open(paintings, recipe.grid(), size, roots, found);
     found.noticesOrThrow();
 
     Map<String, FrameNode> nodes = new HashMap<>();
@@ -84,8 +84,7 @@ record Opening(
             scale);
     Map<String, Version> versions = new LinkedHashMap<>();
     recipes.forEach((name, what) -> versions.put(name, version(name, what, graph, canvas, shown)));
-    Version first = versions.values().iterator().next();
-    MaskChecks.check(first.maskOfStep(), canvas, first.picture(), found);
+    MaskChecks.check(versions.values(), canvas, found);
     List<Problem> notices = found.noticesOrThrow();
     return new PlannedComposite(engine, this, frames, versions, canvas, shown, notices);
   }

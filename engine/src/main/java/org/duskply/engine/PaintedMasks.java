@@ -14,9 +14,9 @@ import org.duskply.engine.frame.FrameSources;
 import org.duskply.engine.frame.Lineariser;
 import org.duskply.engine.plan.FrameNode;
 import org.duskply.recipe.NamedSpace;
-import org.duskply.recipe.Recipe;
 import org.duskply.recipe.Size;
 import org.duskply.recipe.mask.Image;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The picture files that masks are painted in, opened and checked. Each has the size of the grid or
@@ -43,14 +43,13 @@ final class PaintedMasks {
    * Opens the files of some masks.
    *
    * @param uses the masks of each alternate with their paths in the recipe
+   * @param grid the recipe's grid; absent: the base's size
    * @param found told of everything that is wrong; when it holds a problem afterwards the files are
    *     not to be used
    */
   static PaintedMasks open(
-      Recipe recipe, List<Map<String, Image>> uses, Roots roots, FrameInfo base, Found found) {
-    Size size = new Size(base.width(), base.height());
-    Size grid = recipe.grid() == null ? size : recipe.grid();
-    PaintedMasks masks = new PaintedMasks(roots, found, size, grid);
+      List<Map<String, Image>> uses, @Nullable Size grid, Size base, Roots roots, Found found) {
+    PaintedMasks masks = new PaintedMasks(roots, found, base, grid == null ? base : grid);
     uses.forEach(
         one -> one.forEach((path, image) -> masks.open(image.file(), path + "/image")));
     return masks;

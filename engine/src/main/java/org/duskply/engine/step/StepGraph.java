@@ -36,7 +36,6 @@ import org.jspecify.annotations.Nullable;
  * Steps that are skipped or have opacity 0 leave nothing behind. One instance serves one thread.
  */
 public final class StepGraph {
-  private static final int NO_GROUP = -1;
   private static final String FINISH = "finish/steps";
 
   private final Function<String, FrameNode> frames;
@@ -136,18 +135,19 @@ public final class StepGraph {
     Node made = make(below, step.verb(), path);
     MaskUse use = step.mask();
     Node mask = use == null ? null : masks.of(use, below);
-    int members = step.verb() instanceof Group group ? group.steps().size() : NO_GROUP;
-    Note note = new Note(path, mask, step.opacity(), members);
+    Note note = new Note(path, step, mask);
     notes.add(note);
     show(note);
     return new Mix(below, made, mask, covering(step.verb()), (float) step.opacity());
   }
 
+  /** Tells masks that may ask where a step shows. */
   private void show(Note note) {
-    if (note.members() == NO_GROUP) {
-      shows.step(note.path(), note.mask(), note.opacity());
+    Step step = note.step();
+    if (step.verb() instanceof Group group) {
+      shows.group(note.path(), group.steps().size(), note.mask(), step.opacity());
     } else {
-      shows.group(note.path(), note.members(), note.mask(), note.opacity());
+      shows.step(note.path(), note.mask(), step.opacity());
     }
   }
 
@@ -235,8 +235,8 @@ public final class StepGraph {
   /** A step over a picture; nodes are told apart by identity. */
   private record Place(Node below, Step step, String path) {}
 
-  /** What is to be remembered of a step that is done; {@code members} of a group. */
-  private record Note(String path, @Nullable Node mask, double opacity, int members) {}
+  /** What is to be remembered of a step that is done. */
+  private record Note(String path, Step step, @Nullable Node mask) {}
 
   /** A step done, with the notes of those inside it and its own. */
   private record Laid(Node mix, List<Note> notes) {}
