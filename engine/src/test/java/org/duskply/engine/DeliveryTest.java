@@ -72,7 +72,7 @@ class DeliveryTest {
       composite
           .recipe()
           .deliverables()
-          .forEach((name, d) -> files.add(Delivery.prepare(composite, name, d, folder)));
+          .forEach((name, d) -> files.add(Delivery.prepare(composite, composite.version(), name, d, folder)));
       List<Output> outputs = files.stream().map(Delivery::output).toList();
       Plan plan = Plan.of(outputs.stream().map(Output::root).toList(), engine.settings());
       try (Job job = new Job(plan, outputs, engine.settings().bandRows(), engine.store())) {

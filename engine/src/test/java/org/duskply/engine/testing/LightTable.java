@@ -7,6 +7,7 @@ import java.util.Objects;
 import java.util.stream.Collectors;
 import org.duskply.engine.colour.ColourSpace;
 import org.duskply.engine.frame.Lineariser;
+import org.duskply.engine.mask.Ground;
 import org.duskply.engine.mask.MaskGraph;
 import org.duskply.engine.pixel.Planes;
 import org.duskply.engine.pixel.Region;
@@ -71,14 +72,20 @@ public final class LightTable {
 
   /** The picture of some steps where the grid is not the canvas, or a part of it is shown. */
   public Planes picture(List<Step> steps, Bounds extent, double scale) {
-    return evaluated(graph(extent, scale).build(frames.keySet().iterator().next(), steps));
+    return evaluated(
+        graph(extent, scale)
+            .build(frames.keySet().iterator().next(), steps, List.of())
+            .picture());
   }
 
   private StepGraph graph(Bounds extent, double scale) {
+    Ground ground =
+        new Ground(extent.width(), extent.height(), scale, Region.ofSize(width, height));
     return new StepGraph(
         name -> Objects.requireNonNull(frames.get(name), name),
-        new MaskGraph(Map.of(), scale),
+        new MaskGraph(Map.of(), ground, Map.of(), new FramesForMasks(frames, WORKING)),
         WORKING,
+        extent,
         extent,
         scale);
   }

@@ -10,7 +10,9 @@ import java.util.function.Supplier;
 import org.duskply.engine.colour.ColourSpace;
 import org.duskply.engine.frame.FrameSource.Access;
 import org.duskply.engine.frame.Lineariser;
+import org.duskply.engine.mask.Ground;
 import org.duskply.engine.mask.MaskGraph;
+import org.duskply.engine.pixel.Region;
 import org.duskply.engine.plan.FrameNode;
 import org.duskply.engine.plan.Node;
 import org.duskply.engine.step.Bounds;
@@ -89,15 +91,17 @@ public final class RandomSteps {
 
   /** A picture of so many steps. */
   public Node picture(int count) {
-    return graph().build("f0", steps(count));
+    return graph().build("f0", steps(count), List.of()).picture();
   }
 
   /** What makes a picture of steps. */
   public StepGraph graph() {
+    Ground ground = new Ground(width, height, 1, Region.ofSize(width, height));
     return new StepGraph(
         name -> Objects.requireNonNull(frames.get(name), name),
-        new MaskGraph(Map.of(), 1),
+        new MaskGraph(Map.of(), ground, Map.of(), new FramesForMasks(frames, WORKING)),
         WORKING,
+        Bounds.ofSize(width, height),
         Bounds.ofSize(width, height),
         1);
   }
@@ -173,6 +177,7 @@ public final class RandomSteps {
         new Polygon(points, any(FillRule.values())),
         List.of(),
         List.of(),
+        any(0.0, 0.0, 2.5, -1.5),
         any(0.0, 1.5, 5.0),
         random.nextInt(5) == 0,
         any(1.0, 1.0, 0.6),

@@ -17,7 +17,7 @@ public record Oval(Point centre, Radii radii, double turn) {
   public static final Shape<Oval> SHAPE =
       Shape.mapping(
               Oval.class,
-              "ellipse",
+              "oval",
               "Where an ellipse lies and how large it is.",
               Field.of("centre", new Kind.Nested(() -> Point.SHAPE))
                   .says("Its centre.")

@@ -23,7 +23,7 @@ public record Ramp(Point from, Point to, Ease ease) {
   public static final Shape<Ramp> SHAPE =
       Shape.mapping(
               Ramp.class,
-              "gradient",
+              "ramp",
               "Where a gradient begins and ends.",
               Field.of("from", new Kind.Nested(() -> Point.SHAPE))
                   .says("Where it is 0, and beyond.")

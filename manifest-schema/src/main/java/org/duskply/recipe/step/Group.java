@@ -43,6 +43,6 @@ public record Group(List<Step> steps, List<Adjustment> treat) implements Verb {
 
   /** The same with other steps. */
   public Group withSteps(List<Step> newSteps) {
-    return new Group(newSteps);
+    return new Group(newSteps, treat);
   }
 }
