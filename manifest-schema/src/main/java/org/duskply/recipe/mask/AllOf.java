@@ -23,7 +23,7 @@ public record AllOf(List<MaskUse> members) implements MaskKind {
                   .principal()
                   .says("Names of masks, or masks written out; each keeps its own feather.")
                   .example("[facade, horizon]"))
-          .example("all-of: [facade, horizon]");
+          .example("all-of: [hull, sky]");
 
   /** Copies the list. */
   public AllOf {
