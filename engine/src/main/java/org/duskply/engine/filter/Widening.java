@@ -8,13 +8,15 @@ import org.duskply.engine.pixel.Region;
  * Moves the outline of a mask outward by n px, inward below 0: {@code clamp(½ + n − d)}, with d the
  * signed Euclidean distance of a pixel's centre from the level of ½, negative inside.
  *
- * <p><b>The level.</b> A pixel is inside where its value is at least ½. Between two neighbours of
- * which one is inside, the level passes where the value, taken as linear between their centres, is
- * ½, rounded to 1/{@value #UNIT} px. These places are joined by straight lines inside each square
- * of four centres; where four of them meet in one square, its mean says what is joined (marching
- * squares). Of exact area coverage the level lies on a level or upright edge exactly, on a slanted
- * one within 0.05 px; a corner is cut by as much as a pixel's window cuts it, and what is thinner
- * than half a pixel has no level and is not seen.
+ * <p><b>The level.</b> A pixel is inside where its value is at least ½. Between two neighbours, a
+ * inside and b outside, the level lies {@code a + b − ½} from the centre of a where a − b is at
+ * least ½: there the values are shares of an area, and this is where a straight edge passes. Else it
+ * lies {@code (a − ½)/(a − b)}, as on a soft slope; where a − b is ½ both agree. Places are rounded
+ * to 1/{@value #UNIT} px, and joined by straight lines inside each square of four centres; where
+ * four of them meet in one square, its mean says what is joined (marching squares). Of exact area
+ * coverage a straight edge of any slant keeps its place within 0.01 px, an arc of 20 px within 0.02; a
+ * corner is cut by as much
+ * as a pixel's window cuts it, and what is thinner than half a pixel has no level and is not seen.
  *
  * <p><b>The distance.</b> For rows, the places on each row are sites: the nearest one in a pixel's
  * own row is found by a scan, the nearest of all rows by the lower envelope of parabolas (Meijster,
@@ -306,8 +308,12 @@ public final class Widening {
 
   /** How far from the first centre the level lies, in units, strictly between the two. */
   private static int crossing(float a, float b) {
-    double share = (0.5 - a) / ((double) b - a);
-    return (int) Math.max(1, Math.min(UNIT - 1, Math.rint(share * UNIT)));
+    double inside = Math.max(a, b);
+    double outside = Math.min(a, b);
+    double drop = inside - outside;
+    double share = drop >= 0.5 ? inside + outside - 0.5 : (inside - 0.5) / drop;
+    int units = (int) Math.max(1, Math.min(UNIT - 1, Math.rint(share * UNIT)));
+    return a >= b ? units : UNIT - units;
   }
 
   /** The square of the distance of the origin from a straight line between two points. */
