@@ -44,6 +44,14 @@ public final class FilePaths {
     return form(path);
   }
 
+  /** What is wrong with the path of a painted mask to read; null when nothing is. */
+  public static @Nullable Fault painting(String path) {
+    if (ADDRESS.matcher(path).matches()) {
+      return fault(path, "is an address; painted masks are files, so give a path", "a path");
+    }
+    return form(path);
+  }
+
   /** What is wrong with the path of a drawing to read; null when nothing is. */
   public static @Nullable Fault drawing(String path) {
     if (ADDRESS.matcher(path).matches()) {

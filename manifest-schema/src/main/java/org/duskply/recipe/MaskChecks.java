@@ -28,6 +28,7 @@ final class MaskChecks {
   void check(Recipe recipe) {
     recipe.masks().forEach((name, mask) -> mask(mask, "masks/" + name));
     steps(recipe.steps(), "steps");
+    steps(recipe.finish().steps(), "finish/steps");
   }
 
   private void steps(List<Step> steps, String path) {

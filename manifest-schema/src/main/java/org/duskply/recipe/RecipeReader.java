@@ -148,7 +148,7 @@ public final class RecipeReader {
       return null;
     }
     new StepChecks(problems, places).check(recipe);
-    new StepMaskChecks(recipe, steps, problems, places).check();
+    StepMaskChecks.check(recipe, steps, problems, places);
     new MaskChecks(recipe, problems, places).check(recipe);
     return recipe.withPlaces(places);
   }

@@ -12,6 +12,7 @@ import org.duskply.recipe.step.Group;
 import org.duskply.recipe.step.Step;
 import org.duskply.recipe.text.Problems;
 import org.duskply.recipe.text.TreePlaces;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Looks at masks that ask where steps show: each of these must be done before the step that uses
@@ -22,18 +23,36 @@ final class StepMaskChecks {
   private final StepNames names;
   private final Problems problems;
   private final TreePlaces places;
+  private final @Nullable String alternate;
   private final Map<String, Set<String>> askedByMask = new HashMap<>();
   private final Map<String, Integer> begun = new HashMap<>();
   private final Map<String, Integer> done = new HashMap<>();
 
-  StepMaskChecks(Recipe recipe, StepNames names, Problems problems, TreePlaces places) {
+  private StepMaskChecks(
+      Recipe recipe,
+      StepNames names,
+      Problems problems,
+      TreePlaces places,
+      @Nullable String alternate) {
     this.recipe = recipe;
     this.names = names;
     this.problems = problems;
     this.places = places;
+    this.alternate = alternate;
   }
 
-  void check() {
+  /** Looks at a recipe, and where that is sound at its alternates, which may set other masks. */
+  static void check(Recipe recipe, StepNames names, Problems problems, TreePlaces places) {
+    new StepMaskChecks(recipe, names, problems, places, null).check();
+    if (!problems.any()) {
+      for (String name : recipe.alternates().keySet()) {
+        Recipe changed = Alternates.apply(recipe, name);
+        new StepMaskChecks(changed, names, problems, places, name).check();
+      }
+    }
+  }
+
+  private void check() {
     number(recipe.steps(), "steps");
     number(recipe.finish().steps(), "finish/steps");
     steps(recipe.steps(), "steps");
@@ -79,7 +98,7 @@ final class StepMaskChecks {
             : user.startsWith(path + "/")
                 ? "which is the group that this step is in"
                 : path.startsWith(user + "/") ? "which is in this group" : "which comes later";
-    String at = user + "/mask";
+    String at = alternate == null ? user + "/mask" : "alternates/" + alternate;
     problems.add(
         places.spot(at),
         at,

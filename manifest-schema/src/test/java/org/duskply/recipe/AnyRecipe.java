@@ -29,7 +29,14 @@ import org.duskply.recipe.mask.AnyOf;
 import org.duskply.recipe.mask.Ease;
 import org.duskply.recipe.mask.Ellipse;
 import org.duskply.recipe.mask.FillRule;
+import org.duskply.recipe.mask.Flash;
+import org.duskply.recipe.mask.FlashReach;
 import org.duskply.recipe.mask.Gradient;
+import org.duskply.recipe.mask.Hue;
+import org.duskply.recipe.mask.HueRange;
+import org.duskply.recipe.mask.Image;
+import org.duskply.recipe.mask.Luminance;
+import org.duskply.recipe.mask.LuminanceRange;
 import org.duskply.recipe.mask.Mask;
 import org.duskply.recipe.mask.MaskKind;
 import org.duskply.recipe.mask.MaskUse;
@@ -39,6 +46,9 @@ import org.duskply.recipe.mask.Point;
 import org.duskply.recipe.mask.Polygon;
 import org.duskply.recipe.mask.Radii;
 import org.duskply.recipe.mask.Ramp;
+import org.duskply.recipe.mask.ShownSteps;
+import org.duskply.recipe.mask.Stroke;
+import org.duskply.recipe.mask.Strokes;
 import org.duskply.recipe.mask.Svg;
 import org.duskply.recipe.shape.PerChannel;
 import org.duskply.recipe.step.Adjust;
@@ -157,7 +167,7 @@ final class AnyRecipe {
         frames,
         masks,
         steps,
-        new Finish(maybe(this::crop), some(0, 2, () -> step(1))),
+        new Finish(maybe(this::crop), last(steps.size())),
         alternates,
         deliverables,
         metadata(),
@@ -208,6 +218,30 @@ final class AnyRecipe {
     return new Alternate(places.subList(0, cut), places.subList(cut, steps), set, extensions());
   }
 
+  /** Steps of the finish, of which the first may ask where those before it show. */
+  private List<Step> last(int steps) {
+    List<Step> last = new ArrayList<>(some(0, 2, () -> step(1)));
+    if (steps > 0 && !last.isEmpty()) {
+      List<String> asked = some(1, 3, () -> "#" + (1 + random.nextInt(steps)));
+      Mask mask =
+          new Mask(
+              new ShownSteps(asked), List.of(), List.of(), 0, number(0, 9), false, 1, Map.of());
+      Step first = last.get(0);
+      last.set(
+          0,
+          new Step(
+              first.id(),
+              first.title(),
+              first.notes(),
+              new MaskUse.Inline(mask),
+              first.opacity(),
+              first.skip(),
+              first.verb(),
+              first.extensions()));
+    }
+    return last;
+  }
+
   private Metadata metadata() {
     return new Metadata(
         maybe(() -> any(LINES)),
@@ -247,12 +281,32 @@ final class AnyRecipe {
   }
 
   private MaskKind kind(List<String> known, int depth) {
-    return switch (random.nextInt(depth > 0 ? 5 : 2)) {
+    return switch (random.nextInt(depth > 0 ? 10 : 7)) {
       case 0 -> outline();
+      case 2 -> luminance();
+      case 3 ->
+          new Hue(
+              new HueRange(
+                  number(-360, 360), number(0, 360), number(0, 180), maybe(() -> any(FRAMES))));
+      case 4 -> new Image(any(FILES));
+      case 5 -> new Strokes(some(1, 3, this::stroke));
+      case 6 ->
+          new Flash(new FlashReach(any(FRAMES), maybe(() -> any(FRAMES)), number(0.01, 20)));
       case 1 -> new Gradient(new Ramp(point(), new Point(1e6, number(-1e6, 1e6)), any(Ease.values())));
-      case 2 -> new AllOf(some(1, 3, () -> use(known, depth)));
+      case 7 -> new AllOf(some(1, 3, () -> use(known, depth)));
       default -> new AnyOf(some(1, 3, () -> use(known, depth)));
     };
+  }
+
+  private Luminance luminance() {
+    double from = number(0, 4);
+    Double to = maybe(() -> Math.min(4, from + number(0, 1)));
+    Double least = to == null ? (Double) from : maybe(() -> from);
+    return new Luminance(new LuminanceRange(least, to, number(0, 4), maybe(() -> any(FRAMES))));
+  }
+
+  private Stroke stroke() {
+    return new Stroke(some(1, 4, this::point), number(0.1, 10_000), number(0, 1), number(0, 1));
   }
 
   private MaskKind outline() {

@@ -108,6 +108,56 @@ class CanonicalTest {
 
   /** Doubling at every level would make 2^30 masks of a form that wrote them out. */
   @Test
+  void stepsThatAMaskAsksForGoByTheirPlaceAmongThoseThatCount() {
+    String recipe =
+        """
+        duskply: 1
+        base: dusk
+        frames: { dusk: a.tif, hull: b.tif }
+        masks: { lit: { steps: [flashes, "#3"] } }
+        steps:
+          - { lay: hull, skip: true }
+          - { id: flashes, group: [ { pop: hull }, { pop: dusk, opacity: 0 } ] }
+          - { id: off, lay: dusk, skip: true }
+          - { lay: dusk, mask: lit }
+        """;
+    String picture = Canonical.picture(RecipeReader.read("r.yaml", recipe));
+    assertThat(picture).contains("\"masks\":[{\"steps\":[\"#1\"]}]");
+    for (String same :
+        List.of(
+            recipe.replace("flashes", "pops"),
+            recipe.replace("  - { lay: hull, skip: true }\n", "").replace(", \"#3\"", ""),
+            recipe.replace("[flashes, \"#3\"]", "[\"#2\"]"))) {
+      assertThat(Canonical.picture(RecipeReader.read("r.yaml", same))).isEqualTo(picture);
+    }
+    String other = recipe.replace("[flashes,", "[flashes/#1,");
+    assertThat(Canonical.picture(RecipeReader.read("r.yaml", other)))
+        .contains("\"masks\":[{\"steps\":[\"#1/#1\"]}]");
+  }
+
+  /** A step that changes nothing still shows where its mask is, so its mask counts. */
+  @Test
+  void anIdleStepThatAMaskAsksForStays() {
+    String recipe =
+        """
+        duskply: 1
+        base: dusk
+        frames: { dusk: a.tif, hull: b.tif }
+        steps:
+          - { id: place, adjust: [ { exposure: 0 } ], mask: { polygon: "0,0 9,0 9,9" } }
+          - { lay: hull, mask: { steps: [place] } }
+        """;
+    String moved = recipe.replace("9,9", "9,8");
+    assertThat(Canonical.pictureHash(RecipeReader.read("r.yaml", recipe)))
+        .isNotEqualTo(Canonical.pictureHash(RecipeReader.read("r.yaml", moved)));
+    String alone = recipe.replace(", mask: { steps: [place] }", "");
+    assertThat(Canonical.pictureHash(RecipeReader.read("r.yaml", alone)))
+        .isEqualTo(
+            Canonical.pictureHash(
+                RecipeReader.read("r.yaml", moved.replace(", mask: { steps: [place] }", ""))));
+  }
+
+  @Test
   void sharedMasksDoNotMultiply() {
     StringBuilder text = new StringBuilder(MistakeCases.SOUND).append("\nmasks:\n  m0: {}\n");
     for (int i = 1; i <= 30; i++) {

@@ -18,7 +18,7 @@ public record Image(String file) implements MaskKind {
               "image",
               "A grey picture as a mask: black is 0, white is 1, a stored half is a half; its"
                   + " colour profile and its transparency are not used.",
-              Field.of("file", new Kind.File(true, FilePaths::frame))
+              Field.of("file", new Kind.File(true, FilePaths::painting))
                   .key("image")
                   .principal()
                   .says(

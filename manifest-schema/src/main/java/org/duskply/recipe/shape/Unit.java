@@ -15,7 +15,7 @@ public enum Unit {
   /** Shifts of a light's colour: millionths of 1/kelvin. */
   MIRED("mired"),
   /** Parts of a turn, 360 to the whole. */
-  DEGREES("°"),
+  DEGREES("degrees"),
   /** Dots of a print along an inch. */
   DOTS_PER_INCH("dots per inch");
 

@@ -110,7 +110,7 @@ class ShapeTest {
         Adjustment.class.isAssignableFrom(shape.type())
             ? "steps: [{ adjust: [{ " + example + " }] }]\n"
             : MaskKind.class.isAssignableFrom(shape.type())
-                ? "steps: [{ pop: dusk, mask: { " + example + " } }]\n"
+                ? "steps: [{ id: flashes, lay: dusk }, { pop: dusk, mask: { " + example + " } }]\n"
                 : shape.key().equals("step") || Verb.class.isAssignableFrom(shape.type())
                     ? "steps: [" + example + "]\n"
                     : "";
