@@ -41,10 +41,7 @@ final class StepWords {
   /** The table of verbs: one line each. */
   private static String what(Verb verb, Recipe recipe) {
     if (verb instanceof Pop pop) {
-      String how =
-          pop.compare() == Compare.CHANNELS
-              ? ""
-              : (pop.treat().isEmpty() ? "" : ",") + " where it is brighter by luminance";
+      String how = pop.compare() == Compare.CHANNELS ? "" : ", compared by luminance";
       return "lightens with " + frame(pop.frame(), recipe) + treated(pop.treat()) + how;
     }
     if (verb instanceof Lay lay) {
