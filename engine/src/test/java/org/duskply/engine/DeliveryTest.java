@@ -220,7 +220,9 @@ class DeliveryTest {
       text.append("  - { adjust: [ { saturation: 1 }, { exposure: 0 } ] }\n");
     }
     Path recipe =
-        desk.recipe(text + "deliverables: { deep: deep.tif, shallow: { file: shallow.png } }\n");
+        desk.recipe(
+            text
+                + "deliverables: { deep: deep.tif, shallow: shallow.png, bands: { file: bands.png, dither: false } }\n");
     List<Path> files = deliver(recipe, View.WHOLE);
     short[] deep = Pictures.codes(files.get(0));
     Set<Short> levels = new HashSet<>();
@@ -229,6 +231,10 @@ class DeliveryTest {
       levels.add(deep[i]);
     }
     assertThat(levels).hasSize(width);
+    BufferedImage bands = ImageIO.read(files.get(2).toFile());
+    assertThat(bands.getRaster().getSamples(0, 0, width, 1, 1, (int[]) null))
+        .as("without dither")
+        .isEqualTo(bands.getRaster().getSamples(0, 63, width, 1, 1, (int[]) null));
     BufferedImage shallow = ImageIO.read(files.get(1).toFile());
     double before = 0;
     for (int from = 0; from < width; from += 64) { // a quarter of a code a block

@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.EnumMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import org.duskply.recipe.deliver.Metadata;
 import org.jspecify.annotations.Nullable;
@@ -123,9 +124,11 @@ public record Captions(
     if (control || surrogate || (c & 0xFFFE) == 0xFFFE) {
       throw new DeliverException(
           String.format(
+              Locale.ROOT,
               "The %s of the metadata holds U+%04X, a code that is not text and that no file can"
                   + " hold; delete it.",
-              field.word(), c));
+              field.word(),
+              c));
     }
   }
 }

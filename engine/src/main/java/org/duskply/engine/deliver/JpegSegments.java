@@ -3,6 +3,7 @@ package org.duskply.engine.deliver;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -60,8 +61,11 @@ final class JpegSegments {
     return longest == null || bytes <= XMP_PART
         ? null
         : String.format(
+            Locale.ROOT,
             "the metadata takes %d bytes and a JPEG holds %d; shorten the %s.",
-            bytes, XMP_PART, longest.word());
+            bytes,
+            XMP_PART,
+            longest.word());
   }
 
   /** Bytes of all data, with room for what making them takes. */

@@ -14,8 +14,10 @@ import com.drew.metadata.xmp.XmpDirectory;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.security.MessageDigest;
 import java.time.LocalDateTime;
 import java.util.ArrayList;
+import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
 import java.util.regex.Matcher;
@@ -23,6 +25,7 @@ import java.util.regex.Pattern;
 import org.duskply.recipe.NamedSpace;
 import org.duskply.recipe.deliver.Compress;
 import org.duskply.recipe.deliver.Format;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -58,6 +61,8 @@ class CaptionsInFilesTest {
           .with(CaptionField.RIGHTS_USAGE, USAGE)
           .with(CaptionField.LOCATION, LOCATION)
           .with(CaptionField.ALT_TEXT, ALT);
+
+  private static final NamedSpace SPACE = NamedSpace.SRGB;
 
   @TempDir Path folder;
 
@@ -296,6 +301,22 @@ class CaptionsInFilesTest {
   void theSameCaptionsAreTheSameBytes(Format format) throws Exception {
     byte[] once = Files.readAllBytes(deliver(format, ALL));
     assertThat(Files.readAllBytes(deliver(format, ALL))).isEqualTo(once);
+  }
+
+  /**
+   * A whole file, pinned: its packing is our own, so no library can change a byte of it. A change
+   * here is a change of what photographers get; make it on purpose.
+   */
+  @Tag("bits")
+  @Test
+  void aWholeFileIsPinned() throws Exception {
+    SinkSpec s =
+        Specs.of(folder, Format.TIFF, Compress.LZW, TestPicture.noisy(90, 70, 8, SPACE, 3));
+    SinkSpec spec = Specs.dithered(Specs.with(s, ALL));
+    TestPicture.noisy(90, 70, 16, SPACE, 3).deliver(spec);
+    byte[] digest = MessageDigest.getInstance("SHA-256").digest(Files.readAllBytes(spec.target()));
+    assertThat(HexFormat.of().formatHex(digest))
+        .isEqualTo("78449236fc8ae9f2fb0deb5624f85b867e9de8bb2df6f8d7044e40c26f582271");
   }
 
   /** Texts longer than the IIM allows are cut there, and whole in XMP. */

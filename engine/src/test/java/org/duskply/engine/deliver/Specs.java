@@ -31,26 +31,36 @@ final class Specs {
 
   /** The same with captions. */
   static SinkSpec with(SinkSpec s, Captions captions) {
-    return of(s, s.profile(), s.quality(), s.dotsPerInch(), captions);
+    return of(s, s.profile(), s.quality(), s.dither(), s.dotsPerInch(), captions);
   }
 
   /** The same in another space. */
   static SinkSpec with(SinkSpec s, NamedSpace space) {
-    return of(s, space, s.quality(), s.dotsPerInch(), s.captions());
+    return of(s, space, s.quality(), s.dither(), s.dotsPerInch(), s.captions());
   }
 
   /** The same at another print resolution. */
   static SinkSpec with(SinkSpec s, int dotsPerInch) {
-    return of(s, s.profile(), s.quality(), dotsPerInch, s.captions());
+    return of(s, s.profile(), s.quality(), s.dither(), dotsPerInch, s.captions());
   }
 
   /** The same in another quality. */
   static SinkSpec quality(SinkSpec s, double quality) {
-    return of(s, s.profile(), quality, s.dotsPerInch(), s.captions());
+    return of(s, s.profile(), quality, s.dither(), s.dotsPerInch(), s.captions());
+  }
+
+  /** The same with dither. */
+  static SinkSpec dithered(SinkSpec s) {
+    return of(s, s.profile(), s.quality(), true, s.dotsPerInch(), s.captions());
   }
 
   private static SinkSpec of(
-      SinkSpec s, NamedSpace space, double quality, int dotsPerInch, Captions captions) {
+      SinkSpec s,
+      NamedSpace space,
+      double quality,
+      boolean dither,
+      int dotsPerInch,
+      Captions captions) {
     return new SinkSpec(
         s.target(),
         s.format(),
@@ -58,7 +68,7 @@ final class Specs {
         space,
         s.compress(),
         quality,
-        s.dither(),
+        dither,
         s.width(),
         s.height(),
         s.bandRows(),
