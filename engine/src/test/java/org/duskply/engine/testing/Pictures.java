@@ -9,6 +9,7 @@ import net.imglib2.type.numeric.real.FloatType;
 import org.duskply.engine.frame.FrameReader;
 import org.duskply.engine.frame.FrameSource;
 import org.duskply.engine.frame.FrameSources;
+import org.duskply.engine.frame.Samples;
 import org.duskply.engine.pixel.Planes;
 import org.duskply.engine.pixel.Region;
 
@@ -49,6 +50,27 @@ public final class Pictures {
         short[] unit = reader.read(u).shorts();
         System.arraycopy(unit, 0, all, at, unit.length);
         at += unit.length;
+      }
+    }
+    return all;
+  }
+
+  /** The stored samples of a picture file of 8 or 16 bits, pixel after pixel. */
+  public static int[] samples(Path file) {
+    FrameSource source = FrameSources.open(file);
+    int channels = source.info().channels();
+    int[] all = new int[source.info().width() * source.info().height() * channels];
+    try (FrameReader reader = source.reader()) {
+      int at = 0;
+      for (int u = 0; u < source.units(); u++) {
+        Samples unit = reader.read(u);
+        int count = (int) unit.area().count() * channels;
+        for (int i = 0; i < count; i++) {
+          all[at++] =
+              unit.kind() == Samples.Kind.BYTES
+                  ? unit.bytes()[i] & 0xff
+                  : unit.shorts()[i] & 0xffff;
+        }
       }
     }
     return all;
