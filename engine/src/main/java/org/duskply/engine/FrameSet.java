@@ -118,7 +118,7 @@ final class FrameSet {
       return ColourSpace.of(named);
     }
     ColourSpace own = base.colour().space();
-    return own.grey() ? ColourSpace.of(NamedSpace.REC2020) : own;
+    return own.grey() || own.tables() != null ? ColourSpace.of(NamedSpace.REC2020) : own;
   }
 
   private static @Nullable Opened openOne(

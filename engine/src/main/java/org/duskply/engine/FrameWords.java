@@ -31,7 +31,7 @@ final class FrameWords {
           case FLOATS -> "floats";
         };
     return depth
-        + (info.channels() < 3 ? " grey" : "")
+        + (info.colours() == 1 ? " grey" : info.colours() == 4 ? " CMYK" : "")
         + (info.alpha() == FrameInfo.Alpha.NONE ? "" : " with transparency");
   }
 
