@@ -8,6 +8,7 @@ import org.duskply.recipe.adjust.Channel;
 import org.duskply.recipe.adjust.Contrast;
 import org.duskply.recipe.adjust.Curve;
 import org.duskply.recipe.adjust.Exposure;
+import org.duskply.recipe.adjust.Gel;
 import org.duskply.recipe.adjust.Power;
 import org.duskply.recipe.adjust.Saturation;
 import org.duskply.recipe.shape.Field;
@@ -50,6 +51,9 @@ final class AdjustmentWords {
     }
     if (adjustment instanceof Curve curve) {
       return on(curve.channel(), curve.axis() == Axis.LINEAR ? "curve(%s)" : "L(curve(E(%s)))");
+    }
+    if (adjustment instanceof Gel) {
+      return "Bradford(x)";
     }
     return "Oklab a, b → " + NumberWords.exact(((Saturation) adjustment).factor()) + "·(a, b)";
   }

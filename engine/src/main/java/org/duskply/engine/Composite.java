@@ -35,8 +35,24 @@ public interface Composite extends AutoCloseable {
    */
   RandomAccessibleInterval<FloatType> image();
 
+  /**
+   * What the finished picture is compared with: the recipe's {@code before} frame, as it is read, of
+   * the size and in the light of {@link #image}.
+   */
+  RandomAccessibleInterval<FloatType> before();
+
   /** What each step does, in words and numbers. */
   Explanation explain();
+
+  /**
+   * Looks at a part of the frames' pixels: whether all were developed alike, without tone curve and
+   * without automatic exposure.
+   *
+   * @param progress told how far it has come
+   * @return notices, each with its place in the recipe; also for frames that could not be measured
+   * @throws CancelledException if {@code progress} asked for it
+   */
+  List<Problem> measure(Progress progress);
 
   /**
    * Renders the recipe's deliverables.

@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
-import org.duskply.engine.frame.FrameInfo;
 import org.duskply.engine.pixel.Planes;
 import org.duskply.engine.pixel.Region;
 import org.duskply.engine.plan.Node;
@@ -99,7 +98,7 @@ final class Explainer {
   private boolean covers(Verb verb) {
     String name = verb instanceof Pop pop ? pop.frame() : verb instanceof Lay l ? l.frame() : "";
     return composite.frames().all().stream()
-        .anyMatch(f -> f.name().equals(name) && f.source().info().alpha() != FrameInfo.Alpha.NONE);
+        .anyMatch(f -> f.name().equals(name) && f.covers());
   }
 
   /** Share of the picture that a step's mask shows. */

@@ -1,25 +1,27 @@
 package org.duskply.engine;
 
-import java.io.IOException;
-import java.nio.file.Files;
-import java.nio.file.InvalidPathException;
-import java.nio.file.Path;
-import java.nio.file.attribute.BasicFileAttributes;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import org.duskply.engine.colour.ColourSpace;
+import org.duskply.engine.colour.GelMatrix;
+import org.duskply.engine.frame.Exif;
 import org.duskply.engine.frame.FrameColour;
 import org.duskply.engine.frame.FrameInfo;
 import org.duskply.engine.frame.FrameSource;
-import org.duskply.engine.frame.FrameSources;
 import org.duskply.engine.frame.Lineariser;
+import org.duskply.engine.frame.Loading;
 import org.duskply.engine.plan.FrameNode;
+import org.duskply.recipe.Coverage;
 import org.duskply.recipe.Frame;
+import org.duskply.recipe.Match;
 import org.duskply.recipe.NamedSpace;
 import org.duskply.recipe.Recipe;
+import org.duskply.recipe.adjust.Gel;
+import org.duskply.recipe.shape.Shape;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -39,37 +41,96 @@ final class FrameSet {
    * @param source its file
    * @param colour the space it is read in
    * @param identity stands for its contents in content keys
+   * @param stops how much brighter it is read, its match included
    */
   record Opened(
-      String name, Frame frame, FrameSource source, FrameColour colour, String identity) {}
+      String name,
+      Frame frame,
+      FrameSource source,
+      FrameColour colour,
+      String identity,
+      double stops) {
+
+    /** Whether it is transparent in places and the recipe minds it. */
+    boolean covers() {
+      return source.info().alpha() != FrameInfo.Alpha.NONE && frame.coverage() == Coverage.USE;
+    }
+
+    /** What the camera wrote down. */
+    Exif exif() {
+      return source.info().exif();
+    }
+
+    private Opened by(double newStops) {
+      return new Opened(name, frame, source, colour, identity, newStops);
+    }
+  }
 
   /**
-   * Opens the base and every frame of {@code used}.
+   * Opens the base, the frame that before/after compares with, every frame of {@code used}, and
+   * those that these are matched to.
    *
+   * @param used the frames whose pixels may be asked for
    * @param given frames that the caller holds in memory, by their names
    * @param found told of everything that is wrong; when it holds a problem afterwards the set is
    *     not to be used
    */
   static @Nullable FrameSet open(
       Recipe recipe, Set<String> used, Roots roots, Map<String, MemoryFrame> given, Found found) {
+    Set<String> pictures = new LinkedHashSet<>(used);
+    pictures.add(recipe.base());
+    pictures.add(recipe.before());
     Map<String, Opened> opened = new LinkedHashMap<>();
+    Set<String> named = withReferences(recipe, pictures, found);
     for (Map.Entry<String, Frame> e : recipe.frames().entrySet()) {
-      if (used.contains(e.getKey()) || e.getKey().equals(recipe.base())) {
-        Opened one = openOne(e.getKey(), e.getValue(), roots, given.get(e.getKey()), found);
+      if (named.contains(e.getKey())) {
+        Opened one = FrameOpening.open(e.getKey(), e.getValue(), roots, given.get(e.getKey()), found);
         if (one != null) {
           opened.put(e.getKey(), one);
         }
       }
     }
+    opened.replaceAll(
+        (name, one) -> {
+          Match match = one.frame().match();
+          return one.by(
+              ExposureMatch.stops(one, match == null ? null : opened.get(match.frame()), found));
+        });
     Opened base = opened.get(recipe.base());
     if (base == null) {
       return null;
     }
     checkBase(base, found);
     for (Opened one : opened.values()) {
-      checkSize(one, base, found);
+      if (pictures.contains(one.name())) {
+        checkSize(one, base, found);
+      }
     }
     return new FrameSet(opened, base, recipe.working());
+  }
+
+  /** The names of frames and of those they are matched to; a name that does not exist is told. */
+  private static Set<String> withReferences(Recipe recipe, Set<String> pictures, Found found) {
+    Set<String> all = new LinkedHashSet<>();
+    for (String name : pictures) {
+      Frame frame = recipe.frames().get(name);
+      if (frame == null) {
+        found.problem(
+            name.equals(recipe.base()) ? "base" : "frames",
+            "There is no frame " + name + " among the recipe's frames.");
+        continue;
+      }
+      all.add(name);
+      Match match = frame.match();
+      if (match != null && recipe.frames().containsKey(match.frame())) {
+        all.add(match.frame());
+      } else if (match != null) {
+        found.problem(
+            "frames/" + name + "/match",
+            "There is no frame " + match.frame() + " to match " + name + " to.");
+      }
+    }
+    return all;
   }
 
   private FrameSet(Map<String, Opened> opened, Opened base, @Nullable NamedSpace working) {
@@ -99,9 +160,15 @@ final class FrameSet {
     if (one == null) {
       throw new IllegalArgumentException("Frame " + name + " was not opened");
     }
+    Gel gel = one.frame().gel();
+    boolean clear = gel == null || Shape.isIdentityOf(gel);
+    Loading loading =
+        new Loading(
+            one.stops(),
+            gel == null || clear ? null : GelMatrix.of(gel, working),
+            one.frame().coverage() == Coverage.IGNORE);
     Lineariser lineariser =
-        Lineariser.prepare(
-            one.source().info(), one.colour().space(), working, one.frame().exposure());
+        Lineariser.prepare(one.source().info(), one.colour().space(), working, loading);
     String identity =
         one.identity()
             + " as "
@@ -109,7 +176,9 @@ final class FrameSet {
             + " in "
             + working
             + " by "
-            + one.frame().exposure();
+            + one.stops()
+            + (clear ? "" : " through " + gel)
+            + (loading.opaque() ? " opaque" : "");
     return new FrameNode(name, one.source(), lineariser, reduction, identity);
   }
 
@@ -121,57 +190,13 @@ final class FrameSet {
     return own.grey() || own.tables() != null ? ColourSpace.of(NamedSpace.REC2020) : own;
   }
 
-  private static @Nullable Opened openOne(
-      String name, Frame frame, Roots roots, @Nullable MemoryFrame given, Found found) {
-    String path = "frames/" + name;
-    try {
-      FrameSource source;
-      String identity;
-      if (given != null) {
-        source = given.source();
-        identity = given.identity();
-      } else {
-        Path file = roots.resolve(frame.file());
-        source = FrameSources.open(file);
-        identity = identity(file);
-      }
-      FrameColour colour = FrameColour.of(frame.file(), source.info(), frame.profile());
-      source.info().notices().forEach(n -> found.notice(path, name + ": " + n));
-      if (colour.notice() != null) {
-        found.notice(path, name + ": " + colour.notice());
-      }
-      return new Opened(name, frame, source, colour, identity);
-    } catch (DuskplyException e) {
-      found.problem(path, sentence(e));
-    } catch (InvalidPathException e) {
-      found.problem(path, "\"" + frame.file() + "\" cannot be a file name on this system.");
-    } catch (IOException e) {
-      found.problem(path, frame.file() + " cannot be read: " + e.getMessage());
-    }
-    return null;
-  }
-
-  private static String sentence(RuntimeException e) {
-    String message = e.getMessage();
-    return message == null ? e.toString() : message;
-  }
-
-  /**
-   * Size, time and key of a file: enough to tell within one run of a program that it is still the
-   * same.
-   */
-  private static String identity(Path file) throws IOException {
-    BasicFileAttributes a = Files.readAttributes(file, BasicFileAttributes.class);
-    return file.toAbsolutePath() + " " + a.size() + " " + a.lastModifiedTime() + " " + a.fileKey();
-  }
-
   private static void checkBase(Opened base, Found found) {
-    if (base.source().info().alpha() != FrameInfo.Alpha.NONE) {
+    if (base.covers()) {
       found.problem(
           "frames/" + base.name(),
           "The base "
               + base.frame().file()
-              + " is transparent in places; a base must cover everything. Export it without an alpha channel.");
+              + " is transparent in places; a base must cover everything. Export it without an alpha channel, or write coverage: ignore.");
     }
   }
 

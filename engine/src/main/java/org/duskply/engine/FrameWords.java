@@ -1,7 +1,12 @@
 package org.duskply.engine;
 
+import java.util.ArrayList;
+import java.util.List;
 import org.duskply.engine.frame.Exif;
 import org.duskply.engine.frame.FrameInfo;
+import org.duskply.recipe.Match;
+import org.duskply.recipe.adjust.Gel;
+import org.duskply.recipe.shape.Shape;
 import org.jspecify.annotations.Nullable;
 
 /** A frame in words: size, depth, colour space and why, and how the camera was set. */
@@ -14,16 +19,18 @@ final class FrameWords {
         + " × "
         + info.height()
         + " pixels, "
-        + depth(info)
+        + depth(frame)
         + ", "
         + frame.colour().space().name()
         + settings(info.exif())
-        + brighter(frame.frame().exposure())
+        + brighter(frame)
+        + gel(frame.frame().gel())
         + ". "
         + frame.colour().reason();
   }
 
-  private static String depth(FrameInfo info) {
+  private static String depth(FrameSet.Opened frame) {
+    FrameInfo info = frame.source().info();
     String depth =
         switch (info.kind()) {
           case BYTES -> "8 bits";
@@ -32,7 +39,11 @@ final class FrameWords {
         };
     return depth
         + (info.colours() == 1 ? " grey" : info.colours() == 4 ? " CMYK" : "")
-        + (info.alpha() == FrameInfo.Alpha.NONE ? "" : " with transparency");
+        + transparency(info.alpha() != FrameInfo.Alpha.NONE, frame.covers());
+  }
+
+  private static String transparency(boolean there, boolean minded) {
+    return there ? " with transparency" + (minded ? "" : " that is left out") : "";
   }
 
   private static String settings(Exif exif) {
@@ -66,11 +77,39 @@ final class FrameWords {
         : NumberWords.rough(seconds) + " s";
   }
 
-  private static String brighter(double stops) {
+  private static String brighter(FrameSet.Opened frame) {
+    double stops = frame.stops();
+    Match match = frame.frame().match();
+    String reason = match == null ? "" : " to match " + match.frame() + " by the camera's settings";
     if (stops == 0) {
-      return "";
+      return match == null ? "" : ", read as it is" + reason;
     }
     String word = stops > 0 ? " stops brighter" : " stops darker";
-    return ", read " + NumberWords.exact(Math.abs(stops)) + word;
+    return ", read " + NumberWords.exact(Math.abs(stops)) + word + reason;
+  }
+
+  private static String gel(@Nullable Gel gel) {
+    return gel == null || Shape.isIdentityOf(gel) ? "" : ", through a gel: " + shift(gel);
+  }
+
+  private static String shift(Gel gel) {
+    List<String> words = new ArrayList<>();
+    Double mired = gel.mired();
+    if (mired != null && mired != 0) {
+      words.add(NumberWords.exact(Math.abs(mired)) + " mired " + (mired > 0 ? "warmer" : "cooler"));
+    }
+    if (gel.from() != null && gel.to() != null && !gel.from().equals(gel.to())) {
+      words.add(
+          "light of "
+              + NumberWords.exact(gel.from())
+              + " K becomes "
+              + NumberWords.exact(gel.to())
+              + " K");
+    }
+    double green = gel.plusGreen();
+    if (green != 0) {
+      words.add(NumberWords.exact(Math.abs(green)) + (green > 0 ? " towards green" : " towards magenta"));
+    }
+    return String.join(" and ", words);
   }
 }

@@ -2,6 +2,7 @@ package org.duskply.engine;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -11,6 +12,7 @@ import net.imglib2.RandomAccessibleInterval;
 import net.imglib2.type.numeric.real.FloatType;
 import org.duskply.engine.colour.ColourSpace;
 import org.duskply.engine.plan.FrameNode;
+import org.duskply.engine.plan.Mix;
 import org.duskply.engine.plan.Node;
 import org.duskply.engine.plan.Plan;
 import org.duskply.engine.render.Job;
@@ -35,7 +37,8 @@ final class PlannedComposite implements Composite {
   private final List<Problem> notices;
   private final int width;
   private final int height;
-  private @Nullable RegionEvaluator evaluator;
+  private final Map<Node, RegionEvaluator> evaluators = new IdentityHashMap<>();
+  private @Nullable Node before;
   private boolean closed;
 
   PlannedComposite(
@@ -113,22 +116,54 @@ final class PlannedComposite implements Composite {
 
   @Override
   public RandomAccessibleInterval<FloatType> image() {
-    return LazyPicture.of(evaluator(), picture, width, height);
+    return LazyPicture.of(evaluator(picture), picture, width, height);
   }
 
-  private synchronized RegionEvaluator evaluator() {
-    checkOpen();
-    if (evaluator == null) {
-      Plan plan = Plan.of(List.of(picture), engine.settings());
-      evaluator = new RegionEvaluator(plan, Math.min(KEPT_UNIT_BYTES, engine.memory() / 4));
+  @Override
+  public RandomAccessibleInterval<FloatType> before() {
+    Node shown = beforePicture();
+    return LazyPicture.of(evaluator(shown), shown, width, height);
+  }
+
+  /** The frame that before/after compares with, over the base where it is transparent. */
+  synchronized Node beforePicture() {
+    if (before == null) {
+      int n = opening.view().reduction();
+      FrameNode frame = frames.node(opening.recipe().before(), n);
+      before =
+          frame.planes() == 3
+              ? frame
+              : new Mix(frames.node(opening.recipe().base(), n), frame, null, frame, 1);
     }
-    return evaluator;
+    return before;
+  }
+
+  private synchronized RegionEvaluator evaluator(Node root) {
+    checkOpen();
+    return evaluators.computeIfAbsent(
+        root,
+        r ->
+            new RegionEvaluator(
+                Plan.of(List.of(r), engine.settings()),
+                Math.min(KEPT_UNIT_BYTES, engine.memory() / 4)));
   }
 
   @Override
   public Explanation explain() {
     checkOpen();
     return new Explainer(this).explain();
+  }
+
+  @Override
+  public List<Problem> measure(Progress progress) {
+    checkOpen();
+    Found found = new Found(opening.recipe(), List.of());
+    try {
+      DevelopmentCheck.run(frames, engine.memory(), found, progress);
+    } catch (CancellationException e) {
+      throw new CancelledException();
+    }
+    return found.noticesOrThrow();
   }
 
   @Override
@@ -210,8 +245,6 @@ final class PlannedComposite implements Composite {
   @Override
   public synchronized void close() {
     closed = true;
-    if (evaluator != null) {
-      evaluator.close();
-    }
+    evaluators.values().forEach(RegionEvaluator::close);
   }
 }

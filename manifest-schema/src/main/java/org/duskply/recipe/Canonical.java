@@ -7,6 +7,7 @@ import java.util.HexFormat;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.duskply.recipe.shape.NameList;
 import org.duskply.recipe.text.CanonicalJson;
 import org.duskply.recipe.text.PictureWriter;
@@ -20,16 +21,51 @@ import org.duskply.recipe.text.PlainWriter;
  *
  * <p>There are two. The <i>recipe</i> form holds all that the recipe says, with its names. The
  * <i>picture</i> form holds what the picture depends on: grid, base, working space, the frames and
- * masks that are used, the steps that change something. In it frames and masks go by number ({@code
- * #1}) in the order of first use and equal ones have one number, so that a new name, or a mask
- * written out in place of a named one, changes nothing.
+ * masks that are used, the steps that change something, those of the finish included, and the crop.
+ * In it frames and masks go by number ({@code #1}) in the order of first use and equal ones have
+ * one number, so that a new name, or a mask written out in place of a named one, changes nothing.
  */
 public final class Canonical {
   private Canonical() {}
 
   /** The canonical text of all that the recipe says. */
   public static String recipe(Recipe recipe) {
-    return CanonicalJson.text(new PlainWriter(PlainWriter.Form.CANONICAL).record(recipe));
+    PlainWriter writer = new PlainWriter(PlainWriter.Form.CANONICAL);
+    Map<String, Object> all = new LinkedHashMap<>();
+    ((Map<?, ?>) writer.record(recipe)).forEach((key, value) -> all.put((String) key, value));
+    if (!recipe.alternates().isEmpty()) {
+      all.put("alternates", alternates(recipe, writer));
+    }
+    return CanonicalJson.text(all);
+  }
+
+  private static Map<String, Object> alternates(Recipe recipe, PlainWriter writer) {
+    Map<String, Object> alternates = new LinkedHashMap<>();
+    recipe
+        .alternates()
+        .forEach((name, alternate) -> alternates.put(name, alternate(recipe, alternate, writer)));
+    return alternates;
+  }
+
+  /** What an alternate sets is written as the changed step has it, so that it has one form. */
+  private static Map<String, Object> alternate(
+      Recipe recipe, Alternate alternate, PlainWriter writer) {
+    Map<String, Object> set = new LinkedHashMap<>();
+    Alternates.changedSteps(recipe, alternate)
+        .forEach(
+            (name, step) -> {
+              Set<String> keys = alternate.set().getOrDefault(name, Map.of()).keySet();
+              Map<String, Object> values = writer.keys(step, keys);
+              if (!values.isEmpty()) {
+                set.put(name, values);
+              }
+            });
+    Map<String, Object> plain = new LinkedHashMap<>();
+    plain.put("skip", alternate.skip());
+    plain.put("show", alternate.show());
+    plain.put("set", set);
+    plain.values().removeIf(value -> value.equals(List.of()) || value.equals(Map.of()));
+    return plain;
   }
 
   /**
@@ -54,12 +90,28 @@ public final class Canonical {
     if (!steps.isEmpty()) {
       picture.put("steps", steps);
     }
+    Map<String, Object> finish = finish(recipe.finish(), writer);
+    if (!finish.isEmpty()) {
+      picture.put("finish", finish);
+    }
     picture.put("frames", writer.contents(NameList.FRAMES));
     List<Object> masks = writer.contents(NameList.MASKS);
     if (!masks.isEmpty()) {
       picture.put("masks", masks);
     }
     return CanonicalJson.text(picture);
+  }
+
+  private static Map<String, Object> finish(Finish finish, PictureWriter writer) {
+    Map<String, Object> finished = new LinkedHashMap<>();
+    if (finish.crop() != null) {
+      finished.put("crop", writer.record(finish.crop()));
+    }
+    List<Object> steps = writer.list(finish.steps());
+    if (!steps.isEmpty()) {
+      finished.put("steps", steps);
+    }
+    return finished;
   }
 
   /** SHA-256 of {@link #recipe}, 64 hexadecimal digits. */

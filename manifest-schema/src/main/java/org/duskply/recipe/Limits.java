@@ -44,6 +44,15 @@ public final class Limits {
   /** Characters of a title. */
   public static final int TITLE = 1_000;
 
+  /** Characters of a caption and other prose that travels in a delivered file. */
+  public static final int CAPTION = 2_000;
+
+  /** Keywords of a delivered file. */
+  public static final int KEYWORDS = 200;
+
+  /** Characters of one keyword, as many as an IPTC record has place for. */
+  public static final int KEYWORD = 64;
+
   /** Characters of a file's path. */
   public static final int FILE_PATH = 1_000;
 

@@ -3,8 +3,10 @@ package org.duskply.recipe;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
+import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -19,10 +21,13 @@ import org.duskply.recipe.text.Spot;
 /** Looks for names that are used and not given, for rings of masks, and for what nothing uses. */
 final class NameChecks {
   private final Mentions mentions;
+  private final StepNames steps;
   private final Problems problems;
+  private final Map<NameList, Set<String>> given = new EnumMap<>(NameList.class);
 
-  NameChecks(Mentions mentions, Problems problems) {
+  NameChecks(Mentions mentions, StepNames steps, Problems problems) {
     this.mentions = mentions;
+    this.steps = steps;
     this.problems = problems;
   }
 
@@ -32,12 +37,14 @@ final class NameChecks {
     if (!problems.any()) { // Else what looks idle may be used in a part with a mistake.
       idle(NameList.FRAMES);
       idle(NameList.MASKS);
+      idle(NameList.ALTERNATES);
     }
   }
 
   private void known(Mention use) {
-    Set<String> given = mentions.given(use.list()).keySet();
-    if (given.contains(use.name()) || mentions.lost(use.list())) {
+    Set<String> given = given(use.list());
+    boolean known = use.list() == NameList.STEPS && steps.path(use.name()).isPresent();
+    if (known || given.contains(use.name()) || mentions.lost(use.list())) {
       return;
     }
     String nearest = Nearest.among(given, use.name());
@@ -54,6 +61,17 @@ final class NameChecks {
         use.name(),
         "a name from " + use.list().key(),
         nearest);
+  }
+
+  /** The names that a use may say. */
+  private Set<String> given(NameList list) {
+    return given.computeIfAbsent(
+        list,
+        l -> {
+          Set<String> names = new LinkedHashSet<>(l.always());
+          names.addAll(l == NameList.STEPS ? steps.all().values() : mentions.given(l).keySet());
+          return names;
+        });
   }
 
   private static String few(Set<String> names) {

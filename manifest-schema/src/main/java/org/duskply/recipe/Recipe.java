@@ -5,11 +5,15 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.duskply.recipe.deliver.Deliverable;
+import org.duskply.recipe.deliver.Metadata;
 import org.duskply.recipe.mask.Mask;
+import org.duskply.recipe.shape.Fault;
 import org.duskply.recipe.shape.Field;
 import org.duskply.recipe.shape.Kind;
 import org.duskply.recipe.shape.NameList;
+import org.duskply.recipe.shape.Rule;
 import org.duskply.recipe.shape.Shape;
+import org.duskply.recipe.shape.Values;
 import org.duskply.recipe.step.Step;
 import org.jspecify.annotations.Nullable;
 
@@ -22,11 +26,15 @@ import org.jspecify.annotations.Nullable;
  * @param notes the photographer's own words
  * @param grid the size on which positions and lengths were read; absent: the base's own size
  * @param base name of the frame that the picture starts from
+ * @param before name of the frame that a before/after view compares with
  * @param working primaries of the linear working space; absent: those of the base frame's profile
  * @param frames frames by name, in the order of the file
  * @param masks masks by name, in the order of the file
  * @param steps from the first done to the last
+ * @param finish what is done once the picture is composed: crop, last steps
+ * @param alternates the same picture for other purposes by name, in the order of the file
  * @param deliverables files for the client by name, in the order of the file
+ * @param metadata what delivered files say about themselves
  * @param extensions the user's own {@code x-} keys, kept as they are
  * @param places where in the file each part stands
  */
@@ -37,11 +45,15 @@ public record Recipe(
     @Nullable String notes,
     @Nullable Size grid,
     String base,
+    String before,
     @Nullable NamedSpace working,
     Map<String, Frame> frames,
     Map<String, Mask> masks,
     List<Step> steps,
+    Finish finish,
+    Map<String, Alternate> alternates,
     Map<String, Deliverable> deliverables,
+    Metadata metadata,
     Map<String, Object> extensions,
     Places places) {
   /** The format version that is read and written here. */
@@ -81,11 +93,15 @@ public record Recipe(
               Field.of("base", new Kind.Mention(NameList.FRAMES))
                   .says("The frame that the picture starts from.")
                   .example("dusk"),
+              Field.of("before", new Kind.Mention(NameList.FRAMES))
+                  .byDefault("the base", Recipe::usualBefore)
+                  .says("The frame that a before/after view compares with.")
+                  .example("test-shot"),
               Field.word("working", NamedSpace.values())
                   .optional("the primaries of the base frame's profile")
                   .says("Primaries of the linear working space.")
                   .example("rec2020"),
-              Field.of("frames", new Kind.Table(NameList.FRAMES, () -> Frame.SHAPE))
+              Field.of("frames", new Kind.Table(NameList.FRAMES, () -> Frame.SHAPE, Frame::chains))
                   .says("The frames by name.")
                   .example("{ dusk: frames/bh-0007.tif }"),
               Field.of("masks", new Kind.Table(NameList.MASKS, () -> Mask.SHAPE))
@@ -96,6 +112,14 @@ public record Recipe(
                   .byDefault(List.of())
                   .says("What is done, from the first step to the last.")
                   .example("[{ pop: pop-hull, mask: hull }]"),
+              Field.of("finish", new Kind.Nested(() -> Finish.SHAPE))
+                  .byDefault("nothing", values -> Finish.NONE)
+                  .says("What is done once the picture is composed: a crop, and last steps.")
+                  .example("{ crop: { left: 120, top: 80, width: 5760, height: 3840 } }"),
+              Field.of("alternates", new Kind.Table(NameList.ALTERNATES, () -> Alternate.SHAPE))
+                  .byDefault(Map.of())
+                  .says("The same picture for other purposes, by name.")
+                  .example("{ no-fire: { skip: [ember] } }"),
               Field.of(
                       "deliverables",
                       new Kind.Table(
@@ -103,8 +127,13 @@ public record Recipe(
                   .byDefault(Map.of())
                   .says("Files for the client by name.")
                   .example("{ web: { file: out/<title>.jpg, long-edge: 2048 } }"),
+              Field.of("metadata", new Kind.Nested(() -> Metadata.SHAPE))
+                  .byDefault("nothing", values -> Metadata.NONE)
+                  .says("What delivered files say about themselves.")
+                  .example("{ creator: \"A. Keeper\", keywords: [boathouse, dusk] }"),
               Field.extensions(),
               Field.derived("places", List.of(), values -> Places.NONE))
+          .rules(new Rule(List.of("grid", "finish"), Recipe::cropFaults))
           .reserves("include", "looks");
 
   /** Copies lists and maps, which keep the order of the file. */
@@ -112,8 +141,185 @@ public record Recipe(
     frames = Collections.unmodifiableMap(new LinkedHashMap<>(frames));
     masks = Collections.unmodifiableMap(new LinkedHashMap<>(masks));
     steps = List.copyOf(steps);
+    alternates = Collections.unmodifiableMap(new LinkedHashMap<>(alternates));
     deliverables = Collections.unmodifiableMap(new LinkedHashMap<>(deliverables));
     extensions = Collections.unmodifiableMap(new LinkedHashMap<>(extensions));
+  }
+
+  /** The same recipe with another base; what it is compared with stays. */
+  public Recipe withBase(String newBase) {
+    return new Recipe(
+        version,
+        needs,
+        title,
+        notes,
+        grid,
+        newBase,
+        before,
+        working,
+        frames,
+        masks,
+        steps,
+        finish,
+        alternates,
+        deliverables,
+        metadata,
+        extensions,
+        places);
+  }
+
+  /** The same recipe with other frames. */
+  public Recipe withFrames(Map<String, Frame> newFrames) {
+    return new Recipe(
+        version,
+        needs,
+        title,
+        notes,
+        grid,
+        base,
+        before,
+        working,
+        newFrames,
+        masks,
+        steps,
+        finish,
+        alternates,
+        deliverables,
+        metadata,
+        extensions,
+        places);
+  }
+
+  /** The same recipe with other masks. */
+  public Recipe withMasks(Map<String, Mask> newMasks) {
+    return new Recipe(
+        version,
+        needs,
+        title,
+        notes,
+        grid,
+        base,
+        before,
+        working,
+        frames,
+        newMasks,
+        steps,
+        finish,
+        alternates,
+        deliverables,
+        metadata,
+        extensions,
+        places);
+  }
+
+  /** The same recipe with other steps. */
+  public Recipe withSteps(List<Step> newSteps) {
+    return new Recipe(
+        version,
+        needs,
+        title,
+        notes,
+        grid,
+        base,
+        before,
+        working,
+        frames,
+        masks,
+        newSteps,
+        finish,
+        alternates,
+        deliverables,
+        metadata,
+        extensions,
+        places);
+  }
+
+  /** The same recipe with another finish. */
+  public Recipe withFinish(Finish newFinish) {
+    return new Recipe(
+        version,
+        needs,
+        title,
+        notes,
+        grid,
+        base,
+        before,
+        working,
+        frames,
+        masks,
+        steps,
+        newFinish,
+        alternates,
+        deliverables,
+        metadata,
+        extensions,
+        places);
+  }
+
+  /** The same recipe with other alternates. */
+  public Recipe withAlternates(Map<String, Alternate> newAlternates) {
+    return new Recipe(
+        version,
+        needs,
+        title,
+        notes,
+        grid,
+        base,
+        before,
+        working,
+        frames,
+        masks,
+        steps,
+        finish,
+        newAlternates,
+        deliverables,
+        metadata,
+        extensions,
+        places);
+  }
+
+  /** The same recipe with other deliverables. */
+  public Recipe withDeliverables(Map<String, Deliverable> newDeliverables) {
+    return new Recipe(
+        version,
+        needs,
+        title,
+        notes,
+        grid,
+        base,
+        before,
+        working,
+        frames,
+        masks,
+        steps,
+        finish,
+        alternates,
+        newDeliverables,
+        metadata,
+        extensions,
+        places);
+  }
+
+  /** The same recipe with other metadata. */
+  public Recipe withMetadata(Metadata newMetadata) {
+    return new Recipe(
+        version,
+        needs,
+        title,
+        notes,
+        grid,
+        base,
+        before,
+        working,
+        frames,
+        masks,
+        steps,
+        finish,
+        alternates,
+        deliverables,
+        newMetadata,
+        extensions,
+        places);
   }
 
   /** The same recipe with other places. */
@@ -125,12 +331,50 @@ public record Recipe(
         notes,
         grid,
         base,
+        before,
         working,
         frames,
         masks,
         steps,
+        finish,
+        alternates,
         deliverables,
+        metadata,
         extensions,
         newPlaces);
+  }
+
+  /** A recipe of a base frame and steps, without anything else. */
+  public static Recipe of(String base, Map<String, Frame> frames, List<Step> steps) {
+    return new Recipe(
+        VERSION,
+        1,
+        null,
+        null,
+        null,
+        base,
+        base,
+        null,
+        frames,
+        Map.of(),
+        steps,
+        Finish.NONE,
+        Map.of(),
+        Map.of(),
+        Metadata.NONE,
+        Map.of(),
+        Places.NONE);
+  }
+
+  private static @Nullable Object usualBefore(Values values) {
+    return values.has("base") ? values.get("base") : null;
+  }
+
+  private static List<Fault> cropFaults(Values values) {
+    Size grid = (Size) values.get("grid");
+    Crop crop = values.get("finish", Finish.class).crop();
+    return grid == null || crop == null || crop.inside(grid)
+        ? List.of()
+        : List.of(crop.fault(grid));
   }
 }

@@ -13,6 +13,7 @@ import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.List;
 import org.duskply.recipe.text.Binder;
+import org.duskply.recipe.text.ChangeChecks;
 import org.duskply.recipe.text.Problems;
 import org.duskply.recipe.text.Source;
 import org.duskply.recipe.text.Spot;
@@ -136,7 +137,9 @@ public final class RecipeReader {
     }
     Binder.Bound<Recipe> bound = Binder.bind(Recipe.SHAPE, tree, problems);
     TreePlaces places = new TreePlaces(problems.source(), tree);
-    new NameChecks(bound.mentions(), problems).check();
+    StepNames steps = StepNames.of(places);
+    new ChangeChecks(Recipe.SHAPE, places, problems).check(bound.mentions(), steps::path);
+    new NameChecks(bound.mentions(), steps, problems).check();
     if (!mayLeave) {
       PathChecks.insideFolder(bound.mentions(), problems);
     }

@@ -20,6 +20,7 @@ final class StepChecks {
 
   void check(Recipe recipe) {
     steps(recipe.steps(), "steps", 0, true);
+    steps(recipe.finish().steps(), "finish/steps", 0, true);
     if (count > Limits.STEPS) {
       problems.add(
           places.spot("steps"),
@@ -48,6 +49,14 @@ final class StepChecks {
           "this step shows nothing: its opacity is 0; skip: true says the same more plainly",
           "0",
           "above 0");
+    }
+    if (StepNames.FINISH.equals(step.id())) {
+      problems.add(
+          places.spot(path + "/id"),
+          path + "/id",
+          "`finish` is where the last steps stand and cannot be a step's id; give it another",
+          StepNames.FINISH,
+          "another name");
     }
     boolean masked = groupMasked || step.mask() != null;
     if (step.verb() instanceof Adjust && depth > 0 && !masked) {

@@ -13,11 +13,13 @@ import org.duskply.recipe.adjust.Contrast;
 import org.duskply.recipe.adjust.Curve;
 import org.duskply.recipe.adjust.CurvePoint;
 import org.duskply.recipe.adjust.Exposure;
+import org.duskply.recipe.adjust.Gel;
 import org.duskply.recipe.adjust.Power;
 import org.duskply.recipe.adjust.Saturation;
 import org.duskply.recipe.deliver.Compress;
 import org.duskply.recipe.deliver.Deliverable;
 import org.duskply.recipe.deliver.Format;
+import org.duskply.recipe.deliver.Metadata;
 import org.duskply.recipe.mask.AnyOf;
 import org.duskply.recipe.mask.FillRule;
 import org.duskply.recipe.mask.Mask;
@@ -45,6 +47,11 @@ final class AnyRecipe {
 
   private static final List<String> FILES =
       List.of("a.tif", "frames/bh 7.tif", "no", "true", "1", "ä/😀.tif", "- x", "ab: c", "#1");
+
+  private static final List<String> ALTERNATES = List.of("no-fire", "off", "x1");
+
+  private static final List<String> LINES =
+      List.of("dusk", "yes", "1", "© 2026", "a: b", "# no", "\"", " é😀 ", "{", "a\tb");
 
   private static final List<String> TEXTS =
       List.of(
@@ -108,7 +115,7 @@ final class AnyRecipe {
 
   private Recipe recipe() {
     Map<String, Frame> frames = new LinkedHashMap<>();
-    FRAMES.forEach(name -> frames.put(name, frame()));
+    FRAMES.forEach(name -> frames.put(name, frame(name)));
     Map<String, Mask> masks = new LinkedHashMap<>();
     // Masks use only those before them, so that there is no ring.
     MASKS.forEach(name -> masks.put(name, mask(List.copyOf(masks.keySet()), 2)));
@@ -116,6 +123,9 @@ final class AnyRecipe {
     for (String name : List.of("web", "print", "on").subList(0, random.nextInt(4))) {
       deliverables.put(name, deliverable());
     }
+    Map<String, Alternate> alternates = new LinkedHashMap<>();
+    List<Step> steps = some(0, 6, () -> step(2));
+    ALTERNATES.forEach(name -> alternates.put(name, alternate(steps.size())));
     return new Recipe(
         1,
         1,
@@ -123,18 +133,74 @@ final class AnyRecipe {
         maybe(this::text),
         maybe(() -> new Size(1 + random.nextInt(Limits.SIDE), 1 + random.nextInt(Limits.SIDE))),
         "dusk",
+        any(FRAMES),
         maybe(() -> any(NamedSpace.values())),
         frames,
         masks,
-        some(0, 6, () -> step(2)),
+        steps,
+        new Finish(maybe(this::crop), some(0, 2, () -> step(1))),
+        alternates,
         deliverables,
+        metadata(),
         extensions(),
         Places.NONE);
   }
 
-  private Frame frame() {
-    NamedSpace profile = maybe(() -> any(NamedSpace.values()));
-    return new Frame(any(FILES), number(-20, 20), profile, extensions());
+  private Frame frame(String name) {
+    return new Frame(
+        any(FILES),
+        number(-20, 20),
+        name.equals("dusk") ? null : maybe(() -> new Match("dusk", MatchBy.EXIF)),
+        maybe(this::gel),
+        maybe(() -> any(NamedSpace.values())),
+        maybe(() -> any(ReadsAs.values())),
+        any(Coverage.values()),
+        extensions());
+  }
+
+  private Gel gel() {
+    return random.nextBoolean()
+        ? new Gel(number(-320, 320), null, null, number(-50, 50))
+        : new Gel(null, number(1667, 25_000), number(1667, 25_000), number(-50, 50));
+  }
+
+  /** Small enough for any grid that is stated: one pixel. */
+  private Crop crop() {
+    return new Crop(0, 0, 1, 1);
+  }
+
+  /** Steps by their places: an id or a frame's name may belong to any of them. */
+  private Alternate alternate(int steps) {
+    Map<String, Map<String, Object>> set = new LinkedHashMap<>();
+    List<String> places = new ArrayList<>();
+    for (int i = 1; i <= steps; i++) {
+      places.add("#" + i);
+    }
+    for (String place : places.subList(0, random.nextInt(steps + 1))) {
+      Map<String, Object> keys = new LinkedHashMap<>();
+      keys.put("opacity", number(0, 1));
+      if (random.nextBoolean()) {
+        keys.put("notes", text() + "!");
+        keys.put("mask", any(List.of("m0", Map.of("polygon", "0,0 1,0 1,1", "feather", 2L))));
+      }
+      set.put(place, keys);
+    }
+    int cut = random.nextInt(steps + 1);
+    return new Alternate(places.subList(0, cut), places.subList(cut, steps), set, extensions());
+  }
+
+  private Metadata metadata() {
+    return new Metadata(
+        maybe(() -> any(LINES)),
+        maybe(() -> any(LINES)),
+        maybe(() -> any(LINES)),
+        maybe(() -> any(LINES) + "\n" + any(LINES)),
+        some(0, 3, () -> any(LINES)),
+        maybe(() -> any(LINES)),
+        maybe(() -> any(LINES)),
+        maybe(() -> any(LINES)),
+        maybe(() -> any(LINES)),
+        extensions());
   }
 
   private MaskUse use(List<String> known, int depth) {
@@ -215,14 +281,20 @@ final class AnyRecipe {
   /** What would be idle in a format has its default. */
   private Deliverable deliverable() {
     Format format = any(Format.values());
+    int depth = format == Format.JPEG ? 8 : any(List.of(8, 16));
+    Integer edge = maybe(() -> 1 + random.nextInt(65_535));
     return new Deliverable(
         "out/<deliverable> <width>" + format.endings().get(0),
         format,
-        format == Format.JPEG ? 8 : any(List.of(8, 16)),
+        depth,
         any(NamedSpace.values()),
         format == Format.TIFF ? any(Compress.values()) : Compress.DEFLATE,
         format == Format.JPEG ? number(0, 1) : 0.92,
-        maybe(() -> 1 + random.nextInt(65_535)),
+        edge,
+        edge != null ? null : maybe(() -> new Size(1 + random.nextInt(65_535), 7)),
+        1 + random.nextInt(65_535),
+        depth == 8 && (format != Format.JPEG || random.nextBoolean()),
+        some(1, 1, () -> any(ALTERNATES)),
         extensions());
   }
 

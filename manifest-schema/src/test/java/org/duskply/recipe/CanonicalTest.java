@@ -126,21 +126,7 @@ class CanonicalTest {
     Map<String, Mask> ring = new LinkedHashMap<>();
     List<MaskUse> itself = List.of(new MaskUse.Named("soft"));
     ring.put("soft", new Mask(null, itself, List.of(), 0, false, 1, Map.of()));
-    Recipe recipe =
-        new Recipe(
-            1,
-            1,
-            null,
-            null,
-            null,
-            "dusk",
-            null,
-            sound.frames(),
-            ring,
-            sound.steps(),
-            Map.of(),
-            Map.of(),
-            Places.NONE);
+    Recipe recipe = Recipe.of("dusk", sound.frames(), sound.steps()).withMasks(ring);
     assertThatThrownBy(() -> Canonical.picture(recipe))
         .isInstanceOf(IllegalArgumentException.class)
         .hasMessage("masks use each other in a ring, or in too long a chain");

@@ -84,21 +84,7 @@ class RecipeWriterTest {
     Recipe sound = RecipeReader.read("r.yaml", MistakeCases.SOUND);
     Step step =
         new Step(null, null, null, null, Double.NaN, false, new Pop("dusk", List.of()), Map.of());
-    Recipe recipe =
-        new Recipe(
-            1,
-            1,
-            null,
-            null,
-            null,
-            "dusk",
-            null,
-            sound.frames(),
-            Map.of(),
-            List.of(step),
-            Map.of(),
-            Map.of(),
-            Places.NONE);
+    Recipe recipe = Recipe.of("dusk", sound.frames(), List.of(step));
     assertThatThrownBy(() -> RecipeWriter.write(recipe))
         .isInstanceOf(IllegalArgumentException.class)
         .hasMessage("a number in a recipe must be finite");

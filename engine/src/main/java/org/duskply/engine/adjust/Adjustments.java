@@ -10,8 +10,10 @@ import org.duskply.recipe.adjust.Channel;
 import org.duskply.recipe.adjust.Contrast;
 import org.duskply.recipe.adjust.Curve;
 import org.duskply.recipe.adjust.Exposure;
+import org.duskply.recipe.adjust.Gel;
 import org.duskply.recipe.adjust.Power;
 import org.duskply.recipe.adjust.Saturation;
+import org.duskply.recipe.shape.Shape;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -39,7 +41,7 @@ public final class Adjustments {
     List<AdjustKernel> kernels = new ArrayList<>();
     List<ToneKernel.Part> run = new ArrayList<>();
     for (Adjustment adjustment : adjustments) {
-      if (identity(adjustment)) {
+      if (Shape.isIdentityOf(adjustment)) {
         continue;
       }
       ToneKernel.Part part = part(adjustment);
@@ -61,26 +63,6 @@ public final class Adjustments {
 
   private static boolean joins(ToneKernel.@Nullable Part part, List<ToneKernel.Part> run) {
     return part != null && part.axis() == run.get(0).axis() && run.size() < LONGEST_RUN;
-  }
-
-  /** Whether the adjustment leaves every picture as it is. */
-  public static boolean identity(Adjustment adjustment) {
-    if (adjustment instanceof Exposure exposure) {
-      return exposure.stops() == 0;
-    }
-    if (adjustment instanceof Curve curve) {
-      return CurveTone.identity(curve);
-    }
-    if (adjustment instanceof Power power) {
-      return power.power() == 1;
-    }
-    if (adjustment instanceof Contrast contrast) {
-      return contrast.strength() == 0;
-    }
-    if (adjustment instanceof Saturation saturation) {
-      return saturation.factor() == 1;
-    }
-    throw new IllegalArgumentException("no kernel for " + adjustment);
   }
 
   /** The adjustment as a tone of single channels, if it is one. */
@@ -106,6 +88,9 @@ public final class Adjustments {
     }
     if (adjustment instanceof Saturation saturation) {
       return SaturationKernel.prepare(saturation, Oklab.of(working));
+    }
+    if (adjustment instanceof Gel gel) {
+      return GelKernel.prepare(gel, working);
     }
     throw new IllegalArgumentException("no kernel for " + adjustment);
   }

@@ -15,9 +15,4 @@ final class CurveTone {
     List<Double> corners = points.stream().map(CurvePoint::x).toList();
     return new Tone(new MonotoneCubic(x, y), corners);
   }
-
-  /** Whether the curve leaves every value as it is. */
-  static boolean identity(Curve curve) {
-    return curve.points().stream().allMatch(point -> point.x() == point.y());
-  }
 }

@@ -31,6 +31,16 @@ public final class Bradford {
     return Matrix3.multiply(CONES_INVERSE, Matrix3.multiply(gains, CONES));
   }
 
+  /** The white with every cone response raised to {@code least}; itself where none is below. */
+  static double[] held(double[] white, double least) {
+    double[] a = cones(white);
+    if (Math.min(a[0], Math.min(a[1], a[2])) >= least) {
+      return white;
+    }
+    return Matrix3.apply(
+        CONES_INVERSE, Math.max(a[0], least), Math.max(a[1], least), Math.max(a[2], least));
+  }
+
   /** The three cone responses to XYZ. */
   static double[] cones(double[] xyz) {
     return Matrix3.apply(CONES, xyz);

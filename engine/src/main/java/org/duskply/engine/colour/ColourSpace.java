@@ -87,6 +87,9 @@ public final class ColourSpace {
   /** The space of the same primaries whose values are linear light. */
   public ColourSpace linear() {
     TransferCurve curve = TransferCurve.identity();
+    if (curves[0] == curve && curves[1] == curve && curves[2] == curve) {
+      return this;
+    }
     return new ColourSpace("linear " + name, null, grey, toXyz, white, null, curve, curve, curve);
   }
 

@@ -11,6 +11,11 @@ public final class White {
     return new double[] {x / y, 1, (1 - x - y) / y};
   }
 
+  /** The white of chromaticity {@code {x, y}}. */
+  public static double[] ofChromaticity(double[] xy) {
+    return ofChromaticity(xy[0], xy[1]);
+  }
+
   /** D65 as the RGB standards write it: (0.3127, 0.3290). */
   public static double[] d65() {
     return ofChromaticity(0.3127, 0.3290);

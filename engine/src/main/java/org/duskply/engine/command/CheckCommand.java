@@ -3,13 +3,17 @@ package org.duskply.engine.command;
 import java.nio.charset.StandardCharsets;
 import org.duskply.engine.Composite;
 import org.duskply.engine.Engine;
+import org.duskply.engine.Progress;
 import org.duskply.recipe.Canonical;
 import org.duskply.recipe.Recipe;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
-/** {@code check}: reads the recipe and its frames' headers, and says all that is wrong. */
+/**
+ * {@code check}: reads the recipe, its frames' headers and a part of their pixels, and says all that
+ * is wrong.
+ */
 @Command(
     name = "check",
     mixinStandardHelpOptions = true,
@@ -22,6 +26,12 @@ final class CheckCommand extends Action {
           "Print the recipe's canonical form (JSON by RFC 8785), of which its hash is taken.")
   private boolean canonical;
 
+  @Option(
+      names = "--headers-only",
+      description =
+          "Do not look at the frames' pixels to find whether all were developed alike; quicker.")
+  private boolean headersOnly;
+
   @Mixin private RecipeOptions recipe = new RecipeOptions();
 
   CheckCommand(Streams streams) {
@@ -33,6 +43,9 @@ final class CheckCommand extends Action {
     try (Engine engine = recipe.engine().threads(1).build();
         Composite composite = engine.open(recipe.recipe())) {
       notices(composite.notices());
+      if (!headersOnly) {
+        notices(composite.measure(Progress.SILENT));
+      }
       print(composite.recipe());
     }
     return Exit.DONE;

@@ -13,6 +13,10 @@ import org.jspecify.annotations.Nullable;
  */
 final class ExifReader {
   private static final byte[] MARK = {'E', 'x', 'i', 'f', 0, 0};
+  private static final int MOST_ISO_OF_ITS_TAG = 65_535;
+
+  /** Largest exponent of a time or an aperture that a camera could mean. */
+  private static final double MOST_APEX = 40;
 
   private Exif exif = Exif.NONE;
   private int orientation = 1;
@@ -72,8 +76,8 @@ final class ExifReader {
     exif =
         new Exif(
             taken(first, camera),
-            positive(camera, TiffTag.EXPOSURE_TIME),
-            positive(camera, TiffTag.F_NUMBER),
+            seconds(camera),
+            fNumber(camera),
             iso(camera),
             model(first));
     if (notices.size() > before + 1) {
@@ -127,8 +131,36 @@ final class ExifReader {
     return value != null && value > 0 && value < Double.POSITIVE_INFINITY ? value : null;
   }
 
+  /** Shutter time; where it is not written, {@code 2^−Tv} (EXIF 2.3, annex C). */
+  private @Nullable Double seconds(TiffDirectory d) {
+    Double seconds = positive(d, TiffTag.EXPOSURE_TIME);
+    return seconds != null ? seconds : powerOfTwo(d, TiffTag.SHUTTER_SPEED_VALUE, -1);
+  }
+
+  /** Aperture; where it is not written, {@code 2^(Av/2)} (EXIF 2.3, annex C). */
+  private @Nullable Double fNumber(TiffDirectory d) {
+    Double fNumber = positive(d, TiffTag.F_NUMBER);
+    return fNumber != null ? fNumber : powerOfTwo(d, TiffTag.APERTURE_VALUE, 0.5);
+  }
+
+  private @Nullable Double powerOfTwo(TiffDirectory d, int tag, double factor) {
+    Double apex = tryTo(() -> d.real(tag));
+    return apex != null && Math.abs(apex) <= MOST_APEX ? StrictMath.pow(2, factor * apex) : null;
+  }
+
+  /** The sensitivity; where it is too much for its tag, that of the tag which then takes its place. */
   private @Nullable Integer iso(TiffDirectory d) {
-    Long value = tryTo(() -> d.number(TiffTag.ISO, 0));
+    Integer iso = whole(d, TiffTag.ISO);
+    if (iso != null && iso < MOST_ISO_OF_ITS_TAG) {
+      return iso;
+    }
+    Integer index = whole(d, TiffTag.RECOMMENDED_EXPOSURE_INDEX);
+    Integer more = index != null ? index : whole(d, TiffTag.STANDARD_OUTPUT_SENSITIVITY);
+    return more != null ? more : iso;
+  }
+
+  private @Nullable Integer whole(TiffDirectory d, int tag) {
+    Long value = tryTo(() -> d.number(tag, 0));
     return value != null && value > 0 && value < Integer.MAX_VALUE ? value.intValue() : null;
   }
 

@@ -6,6 +6,7 @@ import org.duskply.engine.colour.IccReader;
 import org.duskply.engine.colour.LookUpTables;
 import org.duskply.engine.colour.TransferCurve;
 import org.duskply.recipe.NamedSpace;
+import org.duskply.recipe.ReadsAs;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -19,19 +20,9 @@ import org.jspecify.annotations.Nullable;
 public record FrameColour(ColourSpace space, String reason, @Nullable String notice) {
   private static final int CMYK = 4;
 
-  /** Whether stored values stand for light itself or were bent by a tone curve. */
-  public enum Values {
-    /** Floats without a profile are light itself; all else follows the curve of its space. */
-    BY_RULE,
-    /** Light itself, in the primaries of the space. */
-    LINEAR,
-    /** Bent by the curve of the space. */
-    ENCODED
-  }
-
-  /** As {@link #of(String, FrameInfo, NamedSpace, Values)}, by the rule. */
+  /** As {@link #of(String, FrameInfo, NamedSpace, ReadsAs)}, by what the file says. */
   public static FrameColour of(String name, FrameInfo info, @Nullable NamedSpace override) {
-    return of(name, info, override, Values.BY_RULE);
+    return of(name, info, override, null);
   }
 
   /**
@@ -39,34 +30,35 @@ public record FrameColour(ColourSpace space, String reason, @Nullable String not
    *
    * @param name the file's name, for the sentence of a refusal
    * @param override the recipe's word on this frame's colour space, if it has one
-   * @param values the recipe's word on its values, or the rule
+   * @param readsAs linear: the space's primaries count, its curve does not; encoded: its curve does,
+   *     in files of floats without a profile too; null: what the file says
    * @throws FrameException if nothing says what the file's colours look like: reading the frame in
    *     any other space would be silently wrong
    */
   public static FrameColour of(
-      String name, FrameInfo info, @Nullable NamedSpace override, Values values) {
+      String name, FrameInfo info, @Nullable NamedSpace override, @Nullable ReadsAs readsAs) {
     if (info.colours() == CMYK) {
-      return inks(name, info, override, values);
+      return inks(name, info, override, readsAs);
     }
     if (override != null) {
       return straight(
           new FrameColour(
               ColourSpace.of(override), "The recipe reads it as " + override.key() + ".", null),
-          values);
+          readsAs);
     }
     byte[] profile = info.profile();
     if (profile == null) {
-      return withoutProfile(info, null, values);
+      return withoutProfile(info, null, readsAs);
     }
     try {
       ColourSpace space = IccReader.read(profile);
       String misfit = misfit(space, info);
       if (misfit != null) {
-        return withoutProfile(info, misfit, values);
+        return withoutProfile(info, misfit, readsAs);
       }
-      return followed(name, info, space, values);
+      return followed(name, info, space, readsAs);
     } catch (IccException e) {
-      return withoutProfile(info, e.getMessage() + " It was not used.", values);
+      return withoutProfile(info, e.getMessage() + " It was not used.", readsAs);
     }
   }
 
@@ -85,10 +77,10 @@ public record FrameColour(ColourSpace space, String reason, @Nullable String not
   }
 
   private static FrameColour followed(
-      String name, FrameInfo info, ColourSpace space, Values values) {
+      String name, FrameInfo info, ColourSpace space, @Nullable ReadsAs readsAs) {
     String reason = "Its own colour profile is followed (" + space.name() + ").";
     if (space.tables() != null) {
-      if (values == Values.LINEAR) {
+      if (readsAs == ReadsAs.LINEAR) {
         throw new FrameException(
             name
                 + " has a colour profile of look-up tables, which knows no linear light; give the"
@@ -97,14 +89,14 @@ public record FrameColour(ColourSpace space, String reason, @Nullable String not
       return new FrameColour(space, reason, TABLES);
     }
     boolean bent = space.curve(0) != TransferCurve.identity();
-    if (values == Values.BY_RULE && bent && info.kind() == Samples.Kind.FLOATS) {
+    if (readsAs == null && bent && info.kind() == Samples.Kind.FLOATS) {
       return new FrameColour(
           space,
           reason,
           "The frame holds floats and its colour profile has a tone curve: they are read through"
               + " that curve.");
     }
-    return straight(new FrameColour(space, reason, null), values);
+    return straight(new FrameColour(space, reason, null), readsAs);
   }
 
   private static final String TABLES =
@@ -112,8 +104,8 @@ public record FrameColour(ColourSpace space, String reason, @Nullable String not
 
   /** The values of CMYK mean nothing without the tables of a press. */
   private static FrameColour inks(
-      String name, FrameInfo info, @Nullable NamedSpace override, Values values) {
-    if (override != null || values == Values.LINEAR) {
+      String name, FrameInfo info, @Nullable NamedSpace override, @Nullable ReadsAs readsAs) {
+    if (override != null || readsAs == ReadsAs.LINEAR) {
       throw new FrameException(
           name + " holds CMYK colours, which no profile for RGB can describe; save it as RGB.");
     }
@@ -139,25 +131,27 @@ public record FrameColour(ColourSpace space, String reason, @Nullable String not
             + ", so that nothing says how they look; save it as RGB.");
   }
 
-  private static FrameColour straight(FrameColour found, Values values) {
-    return values == Values.LINEAR
-        ? new FrameColour(
-            found.space.linear(),
-            found.reason + " The recipe reads its values as linear light.",
-            found.notice)
-        : found;
+  private static FrameColour straight(FrameColour found, @Nullable ReadsAs readsAs) {
+    ColourSpace linear = found.space.linear();
+    return readsAs != ReadsAs.LINEAR || linear == found.space
+        ? found
+        : new FrameColour(
+            linear,
+            found.reason
+                + " The recipe reads its numbers as linear light, whatever the curve.",
+            found.notice);
   }
 
-  private static FrameColour withoutProfile(FrameInfo info, @Nullable String why, Values values) {
+  private static FrameColour withoutProfile(FrameInfo info, @Nullable String why, @Nullable ReadsAs readsAs) {
     String before = why == null ? "" : why + " ";
     NamedSpace named = info.named();
     if (named != null) {
       return straight(
           new FrameColour(
               ColourSpace.of(named), "The file says it is " + named.key() + ".", why),
-          values);
+          readsAs);
     }
-    if (values == Values.BY_RULE && info.kind() == Samples.Kind.FLOATS) {
+    if (readsAs == null && info.kind() == Samples.Kind.FLOATS) {
       return new FrameColour(
           ColourSpace.of(NamedSpace.SRGB).linear(),
           "Floats without a profile are read as linear.",
@@ -166,7 +160,7 @@ public record FrameColour(ColourSpace space, String reason, @Nullable String not
               + " in the primaries of sRGB.");
     }
     String sentence =
-        values == Values.LINEAR
+        readsAs == ReadsAs.LINEAR
             ? "The frame has no colour profile and is read in the primaries of sRGB."
             : "The frame has no colour profile and is read as sRGB.";
     return straight(
@@ -174,6 +168,6 @@ public record FrameColour(ColourSpace space, String reason, @Nullable String not
             ColourSpace.of(NamedSpace.SRGB),
             "Without a profile it is read as sRGB.",
             why == null ? sentence : before + "The frame is read as sRGB."),
-        values);
+        readsAs);
   }
 }

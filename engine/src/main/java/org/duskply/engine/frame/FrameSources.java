@@ -17,7 +17,12 @@ public final class FrameSources {
    *     large or of a kind that is not read
    */
   public static FrameSource open(Path file) {
-    return open(file, new ReadCounters(), false);
+    return open(file, new ReadCounters());
+  }
+
+  /** As {@link #open(Path)}; what is read, now and later, is counted in {@code counters}. */
+  public static FrameSource open(Path file, ReadCounters counters) {
+    return open(file, counters, false);
   }
 
   /**

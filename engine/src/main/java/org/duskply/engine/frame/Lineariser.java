@@ -1,10 +1,9 @@
 package org.duskply.engine.frame;
 
-import java.util.Arrays;
 import java.util.concurrent.atomic.LongAdder;
 import org.duskply.engine.colour.ColourSpace;
-import org.duskply.engine.colour.DecodeTable;
 import org.duskply.engine.colour.LookUpTables;
+import org.duskply.engine.colour.Matrix3;
 import org.duskply.engine.colour.MatrixKernel;
 import org.duskply.engine.colour.TransferCurve;
 import org.duskply.engine.frame.FrameInfo.Alpha;
@@ -19,10 +18,13 @@ import org.jspecify.annotations.Nullable;
  *   <li>the curve of the frame's colour space: for whole numbers a table of all codes, each the
  *       double result rounded once; or the {@linkplain LookUpTables look-up tables} of its profile,
  *       RGB or CMYK;
- *   <li>the matrix to the working primaries, unless they are the same; grey is neutral in every
- *       space and is copied to the three planes instead;
+ *   <li>the matrix to the working primaries, unless they are the same, times that of a gel, if there
+ *       is one; grey is neutral in every space and is copied to the three planes;
  *   <li>times 2^stops, unless stops is 0.
  * </ol>
+ *
+ * A gel belongs after the exposure; being a matrix it may as well come before that number, and makes
+ * one matrix with the other.
  *
  * Every value is finite: floats that are no number become 0, and values are held to ±65504. Black
  * and, with the same primaries, white are exact. Immutable but for its counter; any number of
@@ -37,6 +39,7 @@ public final class Lineariser {
   private final int channels;
   private final int colours;
   private final Alpha alpha;
+  private final boolean covers;
   private final double fullScale;
   private final TransferCurve[] curves;
   private final @Nullable LookUpTables device;
@@ -47,18 +50,28 @@ public final class Lineariser {
   private final LongAdder held = new LongAdder();
 
   private Lineariser(
-      FrameInfo info, ColourSpace source, ColourSpace working, double stops, float[][] tables) {
+      FrameInfo info, ColourSpace source, ColourSpace working, Loading loading) {
     this.channels = info.channels();
     this.colours = info.colours();
     this.device = source.tables();
     this.alpha = info.alpha();
+    this.covers = alpha != Alpha.NONE && !loading.opaque();
     this.fullScale = info.fullScale();
     this.curves = new TransferCurve[] {source.curve(0), source.curve(1), source.curve(2)};
-    this.tables = tables;
+    this.tables = tables(info, source);
     this.alphaTable = alphaTable(info);
+    this.matrix = matrix(source, working, loading.gel());
+    this.factor = (float) StrictMath.pow(2, loading.stops());
+  }
+
+  /** From the frame's primaries to working ones and through the gel; empty where nothing is due. */
+  private float[] matrix(ColourSpace source, ColourSpace working, double @Nullable [] gel) {
     boolean same = colours == 1 || source.samePrimaries(working);
-    this.matrix = same ? new float[0] : MatrixKernel.prepare(ColourSpace.matrix(source, working));
-    this.factor = (float) StrictMath.pow(2, stops);
+    if (same) {
+      return gel == null ? new float[0] : MatrixKernel.prepare(gel);
+    }
+    double[] m = ColourSpace.matrix(source, working);
+    return MatrixKernel.prepare(gel == null ? m : Matrix3.multiply(gel, m));
   }
 
   /**
@@ -70,14 +83,17 @@ public final class Lineariser {
    */
   public static Lineariser prepare(
       FrameInfo info, ColourSpace source, ColourSpace working, double stops) {
+    return prepare(info, source, working, Loading.by(stops));
+  }
+
+  /** The same with all that a recipe may ask. */
+  public static Lineariser prepare(
+      FrameInfo info, ColourSpace source, ColourSpace working, Loading loading) {
     LookUpTables device = source.tables();
     if (device == null ? info.colours() > 3 : device.channels() != info.colours()) {
       throw new IllegalArgumentException(info.colours() + " colours in " + source);
     }
-    if (!(Math.abs(stops) <= 32)) {
-      throw new IllegalArgumentException("stops: " + stops);
-    }
-    return new Lineariser(info, source, working, stops, tables(info, source));
+    return new Lineariser(info, source, working, loading);
   }
 
   /** Tables of all codes, or fine ones where alpha is divided out; none for floats. */
@@ -89,31 +105,24 @@ public final class Lineariser {
     int room = info.kind() == Samples.Kind.BYTES && last != FINE ? 256 : 65536;
     float[][] tables = new float[3][];
     for (int c = 0; c < 3; c++) {
-      boolean shared = c > 0 && source.curve(c) == source.curve(c - 1);
-      tables[c] = shared ? tables[c - 1] : padded(DecodeTable.of(source.curve(c), last + 1), room);
+      tables[c] = CodeTables.of(source.curve(c), last + 1, room);
     }
     return tables;
-  }
-
-  /** A table that answers any code that the array can hold: above full scale is full scale. */
-  private static float[] padded(float[] table, int room) {
-    float[] padded = Arrays.copyOf(table, room);
-    Arrays.fill(padded, table.length, room, table[table.length - 1]);
-    return padded;
   }
 
   private static float[] alphaTable(FrameInfo info) {
     if (info.alpha() == Alpha.NONE || info.kind() == Samples.Kind.FLOATS) {
       return new float[0];
     }
-    return padded(
-        DecodeTable.of(TransferCurve.identity(), (int) info.fullScale() + 1),
+    return CodeTables.of(
+        TransferCurve.identity(),
+        (int) info.fullScale() + 1,
         info.kind() == Samples.Kind.BYTES ? 256 : 65536);
   }
 
   /** How many planes there are to fill: 3, and a fourth for coverage where there is alpha. */
   public int planes() {
-    return alpha == Alpha.NONE ? 3 : 4;
+    return covers ? 4 : 3;
   }
 
   /** How many samples so far were no number or beyond ±65504. */
@@ -128,7 +137,7 @@ public final class Lineariser {
    * @param y the row
    * @param left first column
    * @param right one past the last column
-   * @param coverage alpha, 0…1; may be null, and is left alone where the frame has none
+   * @param coverage alpha, 0…1; may be null, and is left alone where there are 3 planes
    * @param at where column {@code left} goes in the arrays
    */
   public void row(
@@ -145,26 +154,22 @@ public final class Lineariser {
     int to = at + right - left;
     if (device != null) {
       look(device, s, from, right - left, r, g, b, at);
-    } else {
+    } else if (colours == 1) {
       decode(s, from, 0, r, at, to);
-    }
-    if (colours == 1) {
-      scale(r, at, to);
       System.arraycopy(r, at, g, at, to - at);
       System.arraycopy(r, at, b, at, to - at);
     } else {
-      if (device == null) {
-        decode(s, from, 1, g, at, to);
-        decode(s, from, 2, b, at, to);
-      }
-      if (matrix.length > 0) {
-        MatrixKernel.run(r, g, b, at, to, matrix);
-      }
-      scale(r, at, to);
-      scale(g, at, to);
-      scale(b, at, to);
+      decode(s, from, 0, r, at, to);
+      decode(s, from, 1, g, at, to);
+      decode(s, from, 2, b, at, to);
     }
-    if (coverage != null && alpha != Alpha.NONE) {
+    if (matrix.length > 0) {
+      MatrixKernel.run(r, g, b, at, to, matrix);
+    }
+    scale(r, at, to);
+    scale(g, at, to);
+    scale(b, at, to);
+    if (coverage != null && covers) {
       coverage(s, from + colours, coverage, at, to);
     }
   }

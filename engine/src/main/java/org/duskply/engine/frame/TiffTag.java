@@ -33,8 +33,12 @@ final class TiffTag {
   static final int EXIF_IFD = 34665;
   static final int ICC_PROFILE = 34675;
   static final int ISO = 34855;
+  static final int STANDARD_OUTPUT_SENSITIVITY = 34865;
+  static final int RECOMMENDED_EXPOSURE_INDEX = 34866;
   static final int DATE_TIME_ORIGINAL = 36867;
   static final int DATE_TIME_DIGITIZED = 36868;
+  static final int SHUTTER_SPEED_VALUE = 37377;
+  static final int APERTURE_VALUE = 37378;
   static final int DNG_VERSION = 50706;
 
   private TiffTag() {}

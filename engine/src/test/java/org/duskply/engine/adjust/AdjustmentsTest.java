@@ -19,8 +19,10 @@ import org.duskply.recipe.adjust.Contrast;
 import org.duskply.recipe.adjust.Curve;
 import org.duskply.recipe.adjust.CurvePoint;
 import org.duskply.recipe.adjust.Exposure;
+import org.duskply.recipe.adjust.Gel;
 import org.duskply.recipe.adjust.Power;
 import org.duskply.recipe.adjust.Saturation;
+import org.duskply.recipe.shape.Shape;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
@@ -42,7 +44,8 @@ class AdjustmentsTest {
               List.of(
                   new Contrast(0.15, 0.18, Channel.LUMINANCE),
                   new Contrast(0, 0.18, Channel.LUMINANCE)),
-          Saturation.class, List.of(new Saturation(1.1), new Saturation(1)));
+          Saturation.class, List.of(new Saturation(1.1), new Saturation(1)),
+          Gel.class, List.of(new Gel(42.0, null, null, 0), new Gel(null, 3000.0, 3000.0, 0)));
 
   private static Curve diagonal() {
     return new Curve(
@@ -69,9 +72,9 @@ class AdjustmentsTest {
     for (Class<?> kind : Adjustment.class.getPermittedSubclasses()) {
       assertThat(CHANGING_AND_NOT).containsKey(kind);
       List<Adjustment> both = CHANGING_AND_NOT.getOrDefault(kind, List.of());
-      assertThat(Adjustments.identity(both.get(0))).isFalse();
+      assertThat(Shape.isIdentityOf(both.get(0))).isFalse();
       assertThat(Bits.sha256(done(both.get(0)))).isNotEqualTo(Bits.sha256(noise()));
-      assertThat(Adjustments.identity(both.get(1))).isTrue();
+      assertThat(Shape.isIdentityOf(both.get(1))).isTrue();
       assertThat(done(both.get(1))).isDeepEqualTo(noise());
       Class<?> contract =
           Class.forName(getClass().getPackageName() + "." + kind.getSimpleName() + "Test");

@@ -13,7 +13,7 @@ import org.junit.jupiter.api.Assumptions;
  * -Dduskply.corpus=FOLDER}, or {@code shared/corpus} beside the project. Tests that need it are
  * skipped aloud where it is not there.
  */
-final class Corpus {
+public final class Corpus {
   private static final Path ROOT = root();
 
   private Corpus() {}
@@ -34,7 +34,7 @@ final class Corpus {
   }
 
   /** A file; skips the test if the corpus is not there. */
-  static Path file(String name) {
+  public static Path file(String name) {
     need();
     return ROOT.resolve(name);
   }

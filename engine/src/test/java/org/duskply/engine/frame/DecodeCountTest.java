@@ -9,7 +9,7 @@ import org.junit.jupiter.api.Test;
 class DecodeCountTest {
   private static long readOneUnit(TiffFile file, int unit) {
     ReadCounters counters = new ReadCounters();
-    FrameSource source = FrameSources.open(Disk.file("count.tif", file.bytes()), counters, false);
+    FrameSource source = FrameSources.open(Disk.file("count.tif", file.bytes()), counters);
     long before = counters.bytes();
     try (FrameReader reader = source.reader()) {
       reader.read(unit);
@@ -37,7 +37,7 @@ class DecodeCountTest {
   @Test
   void openingReadsHeadersAlone() {
     ReadCounters counters = new ReadCounters();
-    FrameSources.open(Disk.file("count.tif", file().strips(64).bytes()), counters, false);
+    FrameSources.open(Disk.file("count.tif", file().strips(64).bytes()), counters);
     assertThat(counters.bytes()).isLessThan(2_000);
     assertThat(counters.units()).isZero();
   }

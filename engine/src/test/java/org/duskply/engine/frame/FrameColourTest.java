@@ -10,6 +10,7 @@ import org.duskply.engine.colour.IccReader;
 import org.duskply.engine.colour.IccWriter;
 import org.duskply.engine.frame.FrameInfo.Alpha;
 import org.duskply.recipe.NamedSpace;
+import org.duskply.recipe.ReadsAs;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 
@@ -83,7 +84,7 @@ class FrameColourTest {
                     "pop.tif",
                     info(3, Samples.Kind.BYTES, ProfileOfTables.of("RGB "), null),
                     null,
-                    FrameColour.Values.LINEAR))
+                    ReadsAs.LINEAR))
         .isInstanceOf(FrameException.class)
         .hasMessage(
             "pop.tif has a colour profile of look-up tables, which knows no linear light; give the"
@@ -117,7 +118,7 @@ class FrameColourTest {
   void valuesAreReadAsTheRecipeSays() {
     FrameInfo floats = info(3, Samples.Kind.FLOATS, null, null);
     FrameColour encoded =
-        FrameColour.of("hdr.tif", floats, null, FrameColour.Values.ENCODED);
+        FrameColour.of("hdr.tif", floats, null, ReadsAs.ENCODED);
     assertThat(encoded.space()).isSameAs(ColourSpace.of(NamedSpace.SRGB));
     FrameInfo tagged = info(3, Samples.Kind.FLOATS, p3(), null);
     assertThat(FrameColour.of("hdr.tif", tagged, null).space().named())
@@ -126,7 +127,7 @@ class FrameColourTest {
         .isEqualTo(
             "The frame holds floats and its colour profile has a tone curve: they are read through"
                 + " that curve.");
-    FrameColour linear = FrameColour.of("hdr.tif", tagged, null, FrameColour.Values.LINEAR);
+    FrameColour linear = FrameColour.of("hdr.tif", tagged, null, ReadsAs.LINEAR);
     assertThat(linear.space().curve(0).toLinear(0.3)).isEqualTo(0.3);
     assertThat(linear.space().samePrimaries(ColourSpace.of(NamedSpace.DISPLAY_P3))).isTrue();
     assertThat(linear.notice()).isNull();
@@ -135,9 +136,9 @@ class FrameColourTest {
             "f.tif",
             info(3, Samples.Kind.SHORTS, null, null),
             NamedSpace.REC2020,
-            FrameColour.Values.LINEAR);
+            ReadsAs.LINEAR);
     assertThat(codes.space().curve(0).toLinear(0.3)).isEqualTo(0.3);
-    assertThat(codes.reason()).endsWith("The recipe reads its values as linear light.");
+    assertThat(codes.reason()).endsWith("The recipe reads its numbers as linear light, whatever the curve.");
   }
 
   @Test

@@ -2,6 +2,7 @@ package org.duskply.examples.tour;
 
 import java.util.List;
 import java.util.Map;
+import org.duskply.recipe.Alternate;
 import org.duskply.recipe.NamedSpace;
 import org.duskply.recipe.Recipe;
 import org.duskply.recipe.deliver.Compress;
@@ -20,6 +21,7 @@ import org.duskply.recipe.step.Step;
 record Stop(String name, Recipe recipe) {
   private static final int LONG_EDGE = 900;
   private static final double QUALITY = 0.85;
+  private static final int DOTS_PER_INCH = 300;
 
   /** The pop whose frame shows how such frames look: the assistant stands in it. */
   private static final String POP = "pop-steps";
@@ -43,20 +45,7 @@ record Stop(String name, Recipe recipe) {
   }
 
   private static Recipe with(Recipe r, String base, List<Step> steps, String name) {
-    return new Recipe(
-        r.version(),
-        r.needs(),
-        r.title(),
-        r.notes(),
-        r.grid(),
-        base,
-        r.working(),
-        r.frames(),
-        r.masks(),
-        steps,
-        Map.of(name, picture(name)),
-        r.extensions(),
-        r.places());
+    return r.withBase(base).withSteps(steps).withDeliverables(Map.of(name, picture(name)));
   }
 
   private static Deliverable picture(String name) {
@@ -68,6 +57,10 @@ record Stop(String name, Recipe recipe) {
         Compress.DEFLATE,
         QUALITY,
         LONG_EDGE,
+        null,
+        DOTS_PER_INCH,
+        false,
+        List.of(Alternate.MAIN),
         Map.of());
   }
 }

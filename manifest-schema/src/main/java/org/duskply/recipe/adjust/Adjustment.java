@@ -4,7 +4,7 @@ import org.duskply.recipe.shape.Alternatives;
 import org.duskply.recipe.shape.Kind;
 
 /** One adjustment of a picture's light; a list of them is done in order. */
-public sealed interface Adjustment permits Exposure, Curve, Power, Contrast, Saturation {
+public sealed interface Adjustment permits Exposure, Curve, Power, Contrast, Saturation, Gel {
   /** How a recipe writes one: a mapping with one key. */
   Kind KIND =
       new Kind.Tagged(

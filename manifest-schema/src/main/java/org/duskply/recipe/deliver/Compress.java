@@ -5,6 +5,7 @@ import org.duskply.recipe.shape.Keyed;
 /** How the strips of a TIFF are packed. */
 public enum Compress implements Keyed {
   DEFLATE("deflate"),
+  LZW("lzw"),
   NONE("none");
 
   private final String key;

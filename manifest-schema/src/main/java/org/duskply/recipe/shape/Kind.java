@@ -182,6 +182,26 @@ public sealed interface Kind {
   }
 
   /**
+   * Changes of records that stand elsewhere: names, each with keys of its record and their new
+   * values, which are kept as text, numbers, truth values, lists and maps.
+   *
+   * @param list where the names stand
+   * @param shape of the records
+   * @param fixed keys that cannot be changed
+   */
+  record Changes(NameList list, Supplier<Shape<?>> shape, List<String> fixed) implements Kind {
+    /** Copies the list. */
+    public Changes {
+      fixed = List.copyOf(fixed);
+    }
+
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.changes(this);
+    }
+  }
+
+  /**
    * A record of its own.
    *
    * @param shape of the record
@@ -299,6 +319,8 @@ public sealed interface Kind {
     R positions(Positions kind);
 
     R table(Table kind);
+
+    R changes(Changes kind);
 
     R nested(Nested kind);
 

@@ -16,7 +16,12 @@ public final class Names {
   public static final String RULE =
       "1 to 64 of the letters a to z, digits, - and _, beginning with a letter";
 
+  /** What a step can be called by: a name, or places such as {@code #7} and {@code water/#2}. */
+  public static final String STEP_PATTERN =
+      "(" + PATTERN + "|#[1-9][0-9]{0,4})(/#[1-9][0-9]{0,4})*";
+
   private static final Pattern NAME = Pattern.compile(PATTERN);
+  private static final Pattern STEP = Pattern.compile(STEP_PATTERN);
 
   private Names() {}
 
@@ -34,5 +39,13 @@ public final class Names {
       return "cannot be a name: a name is " + RULE;
     }
     return null;
+  }
+
+  /** What keeps {@code text} from being what a step is called by; null when nothing does. */
+  static @Nullable String stepFault(String text) {
+    if (RESERVED.contains(text) || STEP.matcher(text).matches()) {
+      return RESERVED.contains(text) ? fault(text) : null;
+    }
+    return "cannot be a step: write its name, or its place in quotes, such as \"#7\"";
   }
 }

@@ -9,7 +9,15 @@ public enum Unit {
   /** Pixels of the grid. */
   PIXELS("px"),
   /** Bits a sample. */
-  BITS("bits");
+  BITS("bits"),
+  /** The colour of a light, by its temperature. */
+  KELVIN("K"),
+  /** Shifts of a light's colour: millionths of 1/kelvin. */
+  MIRED("mired"),
+  /** Parts of a turn, 360 to the whole. */
+  DEGREES("°"),
+  /** Dots of a print along an inch. */
+  DOTS_PER_INCH("dots per inch");
 
   private final String symbol;
 

@@ -30,9 +30,9 @@ public final class Binder {
   private final Atlas atlas;
   private final TreePlaces places;
 
-  private Binder(Shape<?> root, Tree tree, Problems problems) {
+  private Binder(Shape<?> root, TreePlaces places, Problems problems) {
     this.problems = problems;
-    this.places = new TreePlaces(problems.source(), tree);
+    this.places = places;
     this.atlas = new Atlas(root);
   }
 
@@ -46,9 +46,21 @@ public final class Binder {
 
   /** Makes a record from a whole tree. */
   public static <T extends Record> Bound<T> bind(Shape<T> root, Tree tree, Problems problems) {
-    Binder binder = new Binder(root, tree, problems);
-    Object record = binder.record(root, tree, "");
-    return new Bound<>(record == FAILED ? null : root.type().cast(record), binder.mentions);
+    return bind(root, root, tree, "", new TreePlaces(problems.source(), tree), problems);
+  }
+
+  /**
+   * Makes a record from a part of a tree, or from one that was put together.
+   *
+   * @param root what can be met anywhere in the text
+   * @param path what the part is called in problems
+   * @param places where the parts of the text stand
+   */
+  static <T extends Record> Bound<T> bind(
+      Shape<?> root, Shape<T> shape, Tree tree, String path, TreePlaces places, Problems problems) {
+    Binder binder = new Binder(root, places, problems);
+    Object record = binder.record(shape, tree, path);
+    return new Bound<>(record == FAILED ? null : shape.type().cast(record), binder.mentions);
   }
 
   /** A record in any of the forms that its Shape allows. */

@@ -7,6 +7,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import org.duskply.recipe.shape.Kind;
 import org.duskply.recipe.shape.NameList;
 import org.jspecify.annotations.Nullable;
 
@@ -16,6 +17,7 @@ public final class Mentions {
   private final List<Mention> used = new ArrayList<>();
 
   private final List<FileUse> files = new ArrayList<>();
+  private final List<Change> changes = new ArrayList<>();
   private final Set<NameList> lost = EnumSet.noneOf(NameList.class);
 
   /**
@@ -36,6 +38,26 @@ public final class Mentions {
    * @param path the part of the recipe that it stands in, or names
    */
   public record Mention(NameList list, String name, Spot spot, String path) {}
+
+  /**
+   * Changes of a record that stands elsewhere.
+   *
+   * @param name the record's name
+   * @param path the part of the recipe that holds the changes
+   * @param keys its keys with their new values
+   * @param kind what may be changed
+   */
+  record Change(String name, String path, Tree.Mapping keys, Kind.Changes kind) {}
+
+  /** Notes changes of a record. */
+  void change(String name, String path, Tree.Mapping keys, Kind.Changes kind) {
+    changes.add(new Change(name, path, keys, kind));
+  }
+
+  /** All changes of records, in the order of the text. */
+  List<Change> changes() {
+    return List.copyOf(changes);
+  }
 
   /** Notes a name that is given; where it was given before, or null. */
   @Nullable Mention give(NameList list, String name, Spot spot, String path) {
@@ -66,6 +88,12 @@ public final class Mentions {
   /** Notes a name that is used. */
   void use(NameList list, String name, Spot spot, String path) {
     used.add(new Mention(list, name, spot, path));
+  }
+
+  /** Adds the uses at some spots to another collection about the same text. */
+  void moveTo(Mentions others, Set<Spot> spots) {
+    used.stream().filter(use -> spots.contains(use.spot())).forEach(others.used::add);
+    files.stream().filter(use -> spots.contains(use.spot())).forEach(others.files::add);
   }
 
   /** The names given in a list, in the order of the text. */

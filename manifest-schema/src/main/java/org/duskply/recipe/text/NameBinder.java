@@ -4,6 +4,7 @@ import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Function;
 import org.duskply.recipe.shape.Fault;
 import org.duskply.recipe.shape.Kind;
 import org.duskply.recipe.shape.NameList;
@@ -26,7 +27,7 @@ final class NameBinder {
 
   /** The use of a name. */
   Object mention(Kind.Mention kind) {
-    String name = name(kind);
+    String name = name(kind, kind.list()::fault);
     if (name == null) {
       return Binder.FAILED;
     }
@@ -36,7 +37,7 @@ final class NameBinder {
 
   /** A name given. */
   Object newName(Kind.NewName kind) {
-    String name = name(kind);
+    String name = name(kind, Names::fault);
     return name != null && give(kind.list(), name, tree.spot(), path) ? name : Binder.FAILED;
   }
 
@@ -68,8 +69,40 @@ final class NameBinder {
     return failed || !faults.isEmpty() ? Binder.FAILED : Collections.unmodifiableMap(members);
   }
 
+  /** Names with changes; what becomes of the records that they name is looked at later. */
+  Object changes(Kind.Changes kind) {
+    if (!(tree instanceof Tree.Mapping mapping)) {
+      return complaint.mismatch(Words.of(kind), "");
+    }
+    Map<String, Object> changes = new LinkedHashMap<>();
+    for (Tree.Entry entry : mapping.entries()) {
+      changes.put(entry.key(), change(kind, entry));
+    }
+    return changes.containsValue(Binder.FAILED)
+        ? Binder.FAILED
+        : Collections.unmodifiableMap(changes);
+  }
+
+  private Object change(Kind.Changes kind, Tree.Entry entry) {
+    String name = entry.key();
+    String below = path + "/" + name;
+    String fault = kind.list().fault(name);
+    if (fault != null) {
+      binder.problems.add(
+          entry.spot(), below, Words.quoted(name) + " " + fault, name, "a " + kind.list().noun());
+      return Binder.FAILED;
+    }
+    binder.mentions.use(kind.list(), name, entry.spot(), below);
+    if (!(entry.value() instanceof Tree.Mapping keys) || keys.entries().isEmpty()) {
+      String expected = "keys of the " + kind.list().noun() + " with their new values, in { }";
+      return new Complaint(binder.problems, entry.value(), below).mismatch(expected, "");
+    }
+    binder.mentions.change(name, below, keys, kind);
+    return new PlainReader(binder.problems).plain(keys, below);
+  }
+
   /** A well-formed name, or null after a problem. */
-  private @Nullable String name(Kind kind) {
+  private @Nullable String name(Kind kind, Function<String, @Nullable String> check) {
     if (!(tree instanceof Tree.Scalar scalar) || scalar.empty()) {
       complaint.mismatch(Words.of(kind), "");
       return null;
@@ -79,7 +112,7 @@ final class NameBinder {
       complaint.mismatch(Words.of(kind), "; put it in quotes if it is a name: \"" + text + "\"");
       return null;
     }
-    String fault = Names.fault(text);
+    String fault = check.apply(text);
     if (fault != null) {
       complaint.problem(
           complaint.label() + ": " + Words.quoted(text) + " " + fault, text, Words.of(kind));

@@ -9,6 +9,7 @@ import org.duskply.recipe.shape.Alternatives;
 import org.duskply.recipe.shape.Field;
 import org.duskply.recipe.shape.Keyed;
 import org.duskply.recipe.shape.Kind;
+import org.duskply.recipe.shape.NameList;
 import org.duskply.recipe.shape.Names;
 import org.duskply.recipe.shape.Shape;
 
@@ -224,7 +225,15 @@ public final class SchemaWriter implements Kind.Visitor<Map<String, Object>> {
 
   @Override
   public Map<String, Object> mention(Kind.Mention kind) {
-    return name();
+    return use(kind.list());
+  }
+
+  /** The use of a name. */
+  private static Map<String, Object> use(NameList list) {
+    String pattern = list == NameList.STEPS ? Names.STEP_PATTERN : Names.PATTERN;
+    List<String> reserved = new ArrayList<>(Names.RESERVED);
+    reserved.removeAll(list.always());
+    return name(reserved, "(" + pattern + ")");
   }
 
   @Override
@@ -233,8 +242,12 @@ public final class SchemaWriter implements Kind.Visitor<Map<String, Object>> {
   }
 
   private static Map<String, Object> name() {
+    return name(Names.RESERVED, Names.PATTERN);
+  }
+
+  private static Map<String, Object> name(List<String> reserved, String pattern) {
     Map<String, Object> name = map("type", "string");
-    name.put("pattern", "^(?!(" + String.join("|", Names.RESERVED) + ")$)" + Names.PATTERN + "$");
+    name.put("pattern", "^(?!(" + String.join("|", reserved) + ")$)" + pattern + "$");
     return name;
   }
 
@@ -268,6 +281,34 @@ public final class SchemaWriter implements Kind.Visitor<Map<String, Object>> {
     table.put("propertyNames", name());
     table.put("additionalProperties", reference(kind.shape().get()));
     return table;
+  }
+
+  /** Any keys of the record, of whichever of its alternatives. */
+  @Override
+  public Map<String, Object> changes(Kind.Changes kind) {
+    Shape<?> shape = kind.shape().get();
+    Map<String, Object> properties = new LinkedHashMap<>();
+    keyed(shape, properties);
+    shape
+        .inlined()
+        .map(Atlas::alternatives)
+        .ifPresent(all -> all.shapes().forEach(part -> keyed(part, properties)));
+    kind.fixed().forEach(properties::remove);
+    Map<String, Object> keys = map("type", "object");
+    keys.put("properties", properties);
+    keys.put("patternProperties", map("^" + Kind.Extensions.PREFIX, true));
+    keys.put("additionalProperties", false);
+    keys.put("minProperties", 1);
+    Map<String, Object> changes = map("type", "object");
+    changes.put("propertyNames", use(kind.list()));
+    changes.put("additionalProperties", keys);
+    return changes;
+  }
+
+  private void keyed(Shape<?> shape, Map<String, Object> properties) {
+    shape.fields().stream()
+        .filter(Field::keyed)
+        .forEach(field -> properties.put(field.key(), field(field)));
   }
 
   @Override

@@ -27,18 +27,41 @@ public final class TreePlaces implements Places {
 
   /** The spot of the part at {@code path}, or of the nearest part around it. */
   public Spot spot(String path) {
+    return follow(path).tree().spot();
+  }
+
+  /** The part at {@code path}; null where there is none. */
+  public @Nullable Tree part(String path) {
+    Reached reached = follow(path);
+    return reached.whole() ? reached.tree() : null;
+  }
+
+  /** How far a path leads. */
+  private record Reached(Tree tree, boolean whole) {}
+
+  private Reached follow(String path) {
     Tree here = root;
-    if (path.isEmpty()) {
-      return here.spot();
-    }
-    for (String segment : path.split("/", -1)) {
-      Tree next = below(here, segment);
+    int from = 0;
+    while (from < path.length()) {
+      // A key may hold a slash itself, where it names a step in a group.
+      int end = segmentEnd(path, from);
+      Tree next = below(here, path.substring(from, end));
+      while (next == null && end < path.length()) {
+        end = segmentEnd(path, end + 1);
+        next = below(here, path.substring(from, end));
+      }
       if (next == null) {
-        return here.spot();
+        return new Reached(here, false);
       }
       here = next;
+      from = end + 1;
     }
-    return here.spot();
+    return new Reached(here, true);
+  }
+
+  private static int segmentEnd(String path, int from) {
+    int slash = path.indexOf('/', from);
+    return slash < 0 ? path.length() : slash;
   }
 
   private static @Nullable Tree below(Tree tree, String segment) {

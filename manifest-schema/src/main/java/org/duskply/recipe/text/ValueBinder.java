@@ -156,6 +156,11 @@ final class ValueBinder implements Kind.Visitor<Object> {
   }
 
   @Override
+  public Object changes(Kind.Changes kind) {
+    return new NameBinder(binder, tree, path).changes(kind);
+  }
+
+  @Override
   public Object items(Kind.Items kind) {
     if (!(tree instanceof Tree.Listing listing)) {
       boolean empty = tree instanceof Tree.Scalar scalar && scalar.empty();

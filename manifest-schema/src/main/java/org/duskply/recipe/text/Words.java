@@ -127,6 +127,11 @@ final class Words implements Kind.Visitor<String> {
   }
 
   @Override
+  public String changes(Kind.Changes kind) {
+    return "names of " + kind.list().key() + ", each with the keys to change";
+  }
+
+  @Override
   public String nested(Kind.Nested kind) {
     return record(kind.shape().get());
   }

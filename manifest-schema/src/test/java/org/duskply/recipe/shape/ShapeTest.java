@@ -3,6 +3,9 @@ package org.duskply.recipe.shape;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import com.tngtech.archunit.core.domain.JavaClass;
+import com.tngtech.archunit.core.importer.ClassFileImporter;
+import com.tngtech.archunit.core.importer.ImportOption;
 import java.lang.reflect.RecordComponent;
 import java.util.HashSet;
 import java.util.LinkedHashSet;
@@ -17,7 +20,6 @@ import org.duskply.recipe.RecipeReader;
 import org.duskply.recipe.adjust.Adjustment;
 import org.duskply.recipe.adjust.Contrast;
 import org.duskply.recipe.adjust.Exposure;
-import org.duskply.recipe.deliver.Deliverable;
 import org.duskply.recipe.mask.MaskKind;
 import org.duskply.recipe.step.Verb;
 import org.duskply.recipe.text.Atlas;
@@ -38,7 +40,15 @@ class ShapeTest {
     for (Class<?> choice : List.of(Adjustment.class, MaskKind.class, Verb.class)) {
       assertThat(met).containsAll(List.of(choice.getPermittedSubclasses()));
     }
-    assertThat(met).hasSize(20);
+    assertThat(met)
+        .containsExactlyInAnyOrderElementsOf(
+            new ClassFileImporter()
+                    .withImportOption(new ImportOption.DoNotIncludeTests())
+                    .importPackages("org.duskply.recipe")
+                    .stream()
+                    .filter(type -> type.tryGetField("SHAPE").isPresent())
+                    .map(JavaClass::reflect)
+                    .toList());
   }
 
   @ParameterizedTest
@@ -70,11 +80,12 @@ class ShapeTest {
       assertThat(field.component()).isEqualTo(components[i].getName());
       boolean primitive = components[i].getType().isPrimitive();
       boolean number = field.kind() instanceof Kind.Decimal;
-      assertThat(number).isEqualTo(components[i].getType() == double.class);
-      // A component that cannot be null must be required or have a default.
+      assertThat(number)
+          .isEqualTo(Set.of(double.class, Double.class).contains(components[i].getType()));
+      // A component that cannot be null must be required or have a default, or say what it follows.
       assertThat(primitive && !field.required() && field.fallback() == null)
           .as(field.key())
-          .isEqualTo(shape.type() == Deliverable.class && field.key().equals("depth"));
+          .isEqualTo(primitive && !field.required() && !field.fallbackWords().isEmpty());
     }
   }
 
@@ -103,8 +114,18 @@ class ShapeTest {
                 : shape.key().equals("step") || Verb.class.isAssignableFrom(shape.type())
                     ? "steps: [" + example + "]\n"
                     : "";
-    String table = shape.key().equals("deliverable") ? "deliverables: { " + example + " }\n" : "";
-    if (shape.key().equals("frame")) {
+    String table =
+        switch (shape.key()) {
+          case "deliverable" -> "deliverables: { " + example + " }\n";
+          case "finish", "metadata" -> example + "\n";
+          case "crop" -> "finish: { " + example + " }\n";
+          case "alternate" ->
+              "steps: [{ id: ember, pop: dusk }, { id: water, pop: dusk }]\nalternates: { "
+                  + example
+                  + " }\n";
+          default -> "";
+        };
+    if (List.of("frame", "match").contains(shape.key())) {
       frames = "frames: { dusk: a.tif, " + example + " }\n";
     } else if (shape.key().equals("mask")) {
       masks = "masks: { " + example + " }\n";
