@@ -33,7 +33,7 @@ record Opening(
     Found found = new Found(recipe, before);
     List<Step> steps = Selection.of(recipe, view);
     Set<String> used = Selection.framesOf(steps);
-    Roots roots = new Roots(folder, engine.allowed());
+    Roots roots = new Roots(folder, engine.allowed(), engine.tolerant());
     FrameSet frames = FrameSet.open(recipe, used, roots, given, found);
     if (frames == null) {
       found.noticesOrThrow();

@@ -176,7 +176,8 @@ final class PlannedComposite implements Composite {
         deliveries.add(Delivery.prepare(this, e.getKey(), e.getValue(), out));
       }
       Delivery.refuseSameTarget(deliveries);
-      long peak = render(deliveries, progress);
+      List<String> notices = new ArrayList<>();
+      long peak = render(deliveries, progress, notices);
       for (Delivery delivery : deliveries) {
         delivery.finish(progress::cancelled);
       }
@@ -188,7 +189,7 @@ final class PlannedComposite implements Composite {
       for (Delivery delivery : deliveries) {
         files.add(delivery.commit());
       }
-      return new Delivered(files, peak);
+      return new Delivered(files, peak, List.copyOf(notices));
     } catch (CancellationException e) {
       throw new CancelledException();
     } catch (OutOfMemoryError e) {
@@ -200,7 +201,7 @@ final class PlannedComposite implements Composite {
     }
   }
 
-  private long render(List<Delivery> deliveries, Progress progress) {
+  private long render(List<Delivery> deliveries, Progress progress, List<String> notices) {
     List<Output> outputs = deliveries.stream().map(Delivery::output).toList();
     Plan plan = Plan.of(outputs.stream().map(Output::root).distinct().toList(), engine.settings());
     try (Job job = new Job(plan, outputs, engine.settings().bandRows(), engine.store())) {
@@ -208,8 +209,15 @@ final class PlannedComposite implements Composite {
         throw new MemoryException(job.floorBytes(), engine.memory());
       }
       deliveries.forEach(Delivery::open);
-      return job.run(
-          engine.pool(), engine.threads(), engine.memory(), progress::reached, progress::cancelled);
+      long peak =
+          job.run(
+              engine.pool(),
+              engine.threads(),
+              engine.memory(),
+              progress::reached,
+              progress::cancelled);
+      notices.addAll(ReadingNotices.of(plan, job));
+      return peak;
     }
   }
 
