@@ -8,8 +8,10 @@ import java.util.List;
  *
  * @param files the files, in the recipe's order
  * @param peakBytes most bytes of working memory taken at once
+ * @param notices sentences about frames that were found odd while their pixels were read, each
+ *     beginning with the frame's name; most often none
  */
-public record Delivered(List<File> files, long peakBytes) {
+public record Delivered(List<File> files, long peakBytes, List<String> notices) {
   /**
    * One file.
    *

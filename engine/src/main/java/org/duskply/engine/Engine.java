@@ -30,6 +30,7 @@ public final class Engine implements AutoCloseable {
   private final int threads;
   private final long memory;
   private final List<Path> allowed;
+  private final boolean tolerant;
   private final Store store;
   private final PlanSettings settings;
   private final ExecutorService pool;
@@ -38,6 +39,7 @@ public final class Engine implements AutoCloseable {
     this.threads = builder.threads;
     this.memory = builder.memory;
     this.allowed = List.copyOf(builder.allowed);
+    this.tolerant = builder.tolerant;
     this.store = builder.keep > 0 ? new BoundedStore(builder.keep) : Store.NONE;
     this.settings = builder.settings;
     AtomicInteger number = new AtomicInteger();
@@ -110,6 +112,10 @@ public final class Engine implements AutoCloseable {
     return allowed;
   }
 
+  boolean tolerant() {
+    return tolerant;
+  }
+
   Store store() {
     return store;
   }
@@ -153,6 +159,7 @@ public final class Engine implements AutoCloseable {
     private long memory = (long) (Runtime.getRuntime().maxMemory() * SHARE_OF_HEAP);
     private long keep;
     private final List<Path> allowed = new ArrayList<>();
+    private boolean tolerant;
     private PlanSettings settings = PlanSettings.DEFAULT;
 
     private Builder() {}
@@ -195,6 +202,15 @@ public final class Engine implements AutoCloseable {
     /** A folder, beside the recipe's own, that frames may be read from. */
     public Builder allow(Path folder) {
       allowed.add(folder);
+      return this;
+    }
+
+    /**
+     * Whether frames that are cut short or damaged are read as far as they go, with grey in place of
+     * what is missing and a notice, instead of being refused; refused where nothing is said.
+     */
+    public Builder tolerant(boolean tolerant) {
+      this.tolerant = tolerant;
       return this;
     }
 

@@ -9,6 +9,7 @@ import org.duskply.engine.frame.FrameColour;
 import org.duskply.engine.frame.FrameInfo;
 import org.duskply.engine.frame.FrameSource;
 import org.duskply.engine.frame.FrameSources;
+import org.duskply.engine.frame.ReadCounters;
 import org.duskply.recipe.Frame;
 import org.duskply.recipe.ReadsAs;
 import org.jspecify.annotations.Nullable;
@@ -37,7 +38,7 @@ final class FrameOpening {
         readsAs = readsAs == null ? given.readsAs() : readsAs;
       } else {
         Path file = roots.resolve(frame.file());
-        source = FrameSources.open(file);
+        source = FrameSources.open(file, new ReadCounters(), roots.tolerant());
         identity = identity(file);
       }
       FrameInfo info = source.info();

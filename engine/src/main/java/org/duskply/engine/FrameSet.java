@@ -187,7 +187,7 @@ final class FrameSet {
       return ColourSpace.of(named);
     }
     ColourSpace own = base.colour().space();
-    return own.grey() ? ColourSpace.of(NamedSpace.REC2020) : own;
+    return own.grey() || own.tables() != null ? ColourSpace.of(NamedSpace.REC2020) : own;
   }
 
   private static void checkBase(Opened base, Found found) {

@@ -38,7 +38,7 @@ final class FrameWords {
           case FLOATS -> "floats";
         };
     return depth
-        + (info.channels() < 3 ? " grey" : "")
+        + (info.colours() == 1 ? " grey" : info.colours() == 4 ? " CMYK" : "")
         + transparency(info.alpha() != FrameInfo.Alpha.NONE, frame.covers());
   }
 

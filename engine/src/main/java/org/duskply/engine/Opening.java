@@ -50,7 +50,7 @@ record Opening(
   Composite open(Engine engine) {
     Found found = new Found(recipe, before);
     Map<String, Recipe> recipes = recipes();
-    Roots roots = new Roots(folder, engine.allowed());
+    Roots roots = new Roots(folder, engine.allowed(), engine.tolerant());
     FrameSet frames = FrameSet.open(recipe, used(recipes.values()), roots, given, found);
     List<Map<String, Svg>> drawings = recipes.values().stream().map(MasksUsed::drawn).toList();
     List<Map<String, Image>> paintings = recipes.values().stream().map(MasksUsed::painted).toList();

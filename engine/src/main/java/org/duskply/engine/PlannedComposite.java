@@ -181,7 +181,8 @@ final class PlannedComposite implements Composite {
     checkOpen();
     List<Delivery> deliveries = deliveries(names, out);
     try {
-      long peak = render(deliveries, progress);
+      List<String> notices = new ArrayList<>();
+      long peak = render(deliveries, progress, notices);
       for (Delivery delivery : deliveries) {
         delivery.finish(progress::cancelled);
       }
@@ -193,7 +194,7 @@ final class PlannedComposite implements Composite {
       for (Delivery delivery : deliveries) {
         files.add(delivery.commit());
       }
-      return new Delivered(files, peak);
+      return new Delivered(files, peak, List.copyOf(notices));
     } catch (CancellationException e) {
       throw new CancelledException();
     } catch (OutOfMemoryError e) {
@@ -205,16 +206,20 @@ final class PlannedComposite implements Composite {
     }
   }
 
-  private long render(List<Delivery> deliveries, Progress progress) {
+  private long render(List<Delivery> deliveries, Progress progress, List<String> notices) {
     List<Output> outputs = deliveries.stream().map(Delivery::output).toList();
-    try (Job job = new Job(plan(outputs), outputs, engine.settings().bandRows(), engine.store())) {
+    Plan plan = plan(outputs);
+    try (Job job = new Job(plan, outputs, engine.settings().bandRows(), engine.store())) {
       if (job.floorBytes() > engine.memory()) {
         throw new MemoryException(job.floorBytes(), engine.memory());
       }
       deliveries.forEach(Delivery::open);
       TimeLeft pace = new TimeLeft(progress, System::nanoTime);
-      return job.run(
-          engine.pool(), engine.threads(), engine.memory(), pace::reached, progress::cancelled);
+      long peak =
+          job.run(
+              engine.pool(), engine.threads(), engine.memory(), pace::reached, progress::cancelled);
+      notices.addAll(ReadingNotices.of(plan, job));
+      return peak;
     }
   }
 

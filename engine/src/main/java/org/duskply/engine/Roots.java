@@ -11,8 +11,9 @@ import java.util.List;
  *
  * @param folder the recipe's folder
  * @param allowed further folders
+ * @param tolerant whether frames that are cut short or damaged are read as far as they go
  */
-record Roots(Path folder, List<Path> allowed) {
+record Roots(Path folder, List<Path> allowed, boolean tolerant) {
   /**
    * The file that a recipe means.
    *

@@ -6,7 +6,8 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * An RGB or grey encoding: three primaries, a white, and a curve a channel. Either one of the five
- * named spaces with its published numbers, or the numbers of an embedded profile.
+ * named spaces with its published numbers, or the numbers of an embedded profile. A profile of
+ * look-up tables, RGB or CMYK, is linear BT.2020 behind its {@linkplain #tables tables}.
  *
  * <p>A grey space has no primaries of its own. It stands in those of BT.2020, where equal parts are
  * neutral, and has the {@linkplain #samePrimaries same primaries} as any other space.
@@ -20,6 +21,7 @@ public final class ColourSpace {
   private final double[] toXyz;
   private final double[] white;
   private final TransferCurve[] curves;
+  private final @Nullable LookUpTables tables;
 
   private ColourSpace(
       String name,
@@ -27,12 +29,14 @@ public final class ColourSpace {
       boolean grey,
       double[] toXyz,
       double[] white,
+      @Nullable LookUpTables tables,
       TransferCurve... curves) {
     this.name = name;
     this.named = named;
     this.grey = grey;
     this.toXyz = toXyz.clone();
     this.white = white.clone();
+    this.tables = tables;
     this.curves = curves.clone();
   }
 
@@ -42,7 +46,7 @@ public final class ColourSpace {
   }
 
   static ColourSpace named(NamedSpace name, double[] toXyz, double[] white, TransferCurve curve) {
-    return new ColourSpace(name.key(), name, false, toXyz, white, curve, curve, curve);
+    return new ColourSpace(name.key(), name, false, toXyz, white, null, curve, curve, curve);
   }
 
   /**
@@ -54,14 +58,30 @@ public final class ColourSpace {
    */
   static ColourSpace own(double[] toXyz, TransferCurve... curves) {
     double[] white = Matrix3.apply(toXyz, 1, 1, 1);
-    return new ColourSpace("embedded profile", null, false, toXyz, white, curves);
+    return new ColourSpace("embedded profile", null, false, toXyz, white, null, curves);
   }
 
   /** A grey space with this curve. */
   static ColourSpace grey(TransferCurve curve) {
     ColourSpace wide = of(NamedSpace.REC2020);
     return new ColourSpace(
-        "embedded grey profile", null, true, wide.toXyz, wide.white, curve, curve, curve);
+        "embedded grey profile", null, true, wide.toXyz, wide.white, null, curve, curve, curve);
+  }
+
+  /** A space whose values go through tables, which give linear light in BT.2020. */
+  static ColourSpace tables(LookUpTables tables) {
+    ColourSpace wide = of(NamedSpace.REC2020);
+    TransferCurve curve = TransferCurve.identity();
+    return new ColourSpace(
+        "embedded profile of look-up tables",
+        null,
+        false,
+        wide.toXyz,
+        wide.white,
+        tables,
+        curve,
+        curve,
+        curve);
   }
 
   /** The space of the same primaries whose values are linear light. */
@@ -70,7 +90,7 @@ public final class ColourSpace {
     if (curves[0] == curve && curves[1] == curve && curves[2] == curve) {
       return this;
     }
-    return new ColourSpace("linear " + name, null, grey, toXyz, white, curve, curve, curve);
+    return new ColourSpace("linear " + name, null, grey, toXyz, white, null, curve, curve, curve);
   }
 
   /** The name as a recipe writes it, or words that say it has none. */
@@ -86,6 +106,14 @@ public final class ColourSpace {
   /** Whether files in this space hold one grey channel. */
   public boolean grey() {
     return grey;
+  }
+
+  /**
+   * What stored values must go through first, if anything: it gives linear values of this space, and
+   * its {@linkplain #curve curves} are then straight.
+   */
+  public @Nullable LookUpTables tables() {
+    return tables;
   }
 
   /** Linear RGB to XYZ in the space's own white, Y of white = 1; nine numbers row by row. */

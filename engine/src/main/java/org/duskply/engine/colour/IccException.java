@@ -18,9 +18,7 @@ public final class IccException extends RuntimeException {
     /** What it holds contradicts itself or ICC.1. */
     DAMAGED,
     /** Sound, but of a version or a kind other than that of a picture's RGB or grey. */
-    OTHER_KIND,
-    /** Sound, but it works by look-up tables, not by primaries and tone curves. */
-    LOOK_UP_TABLES
+    OTHER_KIND
   }
 
   private final Reason reason;

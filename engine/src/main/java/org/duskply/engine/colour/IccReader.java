@@ -8,9 +8,9 @@ import org.duskply.recipe.NamedSpace;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Reads ICC profiles of versions 2 to 4 that describe RGB by primaries and tone curves, or grey by
- * one tone curve (ICC.1:2010, clauses 8.3 to 8.5). Where a profile holds look-up tables as well,
- * the primaries and curves are used.
+ * Reads ICC profiles of versions 2 to 4 that describe RGB by primaries and tone curves, grey by one
+ * tone curve, or RGB or CMYK by look-up tables (ICC.1:2010, clauses 8.3 to 8.5). Where a profile
+ * holds primaries and tables, the primaries and curves are used.
  *
  * <p>A profile whose numbers are those of a {@linkplain NamedMatch named space} is that space.
  * Otherwise its own numbers count. They stand under D50, to which profiles adapt everything; where
@@ -55,7 +55,7 @@ public final class IccReader {
     return switch (tags.headerSignature(16)) {
       case "RGB " -> rgb(tags);
       case "GRAY" -> grey(tags);
-      case "CMYK" -> throw otherModel("CMYK");
+      case "CMYK" -> ColourSpace.tables(IccTables.read(tags, 4));
       case "Lab " -> throw otherModel("Lab");
       case "XYZ " -> throw otherModel("XYZ");
       default -> throw otherModel("another colour model");
@@ -83,26 +83,28 @@ public final class IccReader {
   }
 
   private static ColourSpace grey(IccTags tags) {
-    checkConnection(tags, "kTRC");
+    checkConnection(tags);
     return ColourSpace.grey(IccCurves.read(tags, "kTRC"));
   }
 
   private static ColourSpace rgb(IccTags tags) {
-    checkConnection(tags, "rXYZ");
+    boolean primaries = tags.headerSignature(20).equals("XYZ ") && tags.has("rXYZ");
+    if (!primaries && IccTables.there(tags)) {
+      return ColourSpace.tables(IccTables.read(tags, 3));
+    }
+    checkConnection(tags);
     double[] columns = columns(tags);
     TransferCurve[] curves = curves(tags);
     NamedSpace named = NamedMatch.find(columns, curves);
     return named != null ? ColourSpace.of(named) : own(tags, columns, curves);
   }
 
-  /** Refuses profiles of tables alone, and those that connect through Lab, which is the same. */
-  private static void checkConnection(IccTags tags, String first) {
-    boolean throughXyz = tags.headerSignature(20).equals("XYZ ");
-    if (!throughXyz || (!tags.has(first) && tags.has("A2B0"))) {
+  /** Primaries and curves lead to XYZ. */
+  private static void checkConnection(IccTags tags) {
+    if (!tags.headerSignature(20).equals("XYZ ")) {
       throw new IccException(
-          Reason.LOOK_UP_TABLES,
-          "The colour profile works by look-up tables; only profiles of primaries and tone curves"
-              + " are read.");
+          Reason.OTHER_KIND,
+          "The colour profile works by curves that lead to no amounts of light.");
     }
   }
 

@@ -19,6 +19,13 @@ final class RecipeOptions {
           "A folder beside the recipe's own that frames may be read from. May be repeated.")
   private List<Path> allowed = new ArrayList<>();
 
+  @Option(
+      names = "--tolerant",
+      description =
+          "Read frames that are cut short or damaged as far as they go, with grey in place of what"
+              + " is missing.")
+  private boolean tolerant;
+
   Path recipe() {
     return recipe;
   }
@@ -29,9 +36,9 @@ final class RecipeOptions {
     return parent == null ? Path.of("") : parent;
   }
 
-  /** Settings of an engine that reads from the allowed folders. */
+  /** Settings of an engine that reads from the allowed folders, as strictly as was asked for. */
   Engine.Builder engine() {
-    Engine.Builder builder = Engine.builder();
+    Engine.Builder builder = Engine.builder().tolerant(tolerant);
     allowed.forEach(builder::allow);
     return builder;
   }

@@ -51,7 +51,9 @@ final class RenderCommand extends Action {
         Composite composite = engine.open(recipe.recipe(), view.view())) {
       notices(composite.notices());
       try {
-        render(composite, interruption).files().forEach(this::print);
+        Delivered delivered = render(composite, interruption);
+        delivered.notices().forEach(errors()::println);
+        delivered.files().forEach(this::print);
         return Exit.DONE;
       } catch (CancelledException e) { // told here, while the interruption waits for it
         errors().println(e.getMessage());

@@ -20,20 +20,28 @@ final class FrameFile implements ByteSource, AutoCloseable {
   private final SeekableByteChannel channel;
   private final long size;
   private final ReadCounters counters;
+  private final boolean tolerant;
 
-  private FrameFile(Path path, SeekableByteChannel channel, long size, ReadCounters counters) {
+  private FrameFile(
+      Path path,
+      SeekableByteChannel channel,
+      long size,
+      ReadCounters counters,
+      boolean tolerant) {
     this.path = path;
     this.channel = channel;
     this.size = size;
     this.counters = counters;
+    this.tolerant = tolerant;
   }
 
   /**
    * Opens a file.
    *
+   * @param tolerant whether its readers go on where it is damaged
    * @throws FrameException if it is missing, a folder, empty or may not be read
    */
-  static FrameFile open(Path path, ReadCounters counters) {
+  static FrameFile open(Path path, ReadCounters counters, boolean tolerant) {
     if (Files.isDirectory(path)) {
       throw sentence(path, "is a folder, not a picture", null);
     }
@@ -44,7 +52,7 @@ final class FrameFile implements ByteSource, AutoCloseable {
       if (size == 0) {
         throw sentence(path, "is empty: it holds 0 bytes", null);
       }
-      FrameFile file = new FrameFile(path, channel, size, counters);
+      FrameFile file = new FrameFile(path, channel, size, counters, tolerant);
       channel = null;
       return file;
     } catch (NoSuchFileException e) {
@@ -60,7 +68,7 @@ final class FrameFile implements ByteSource, AutoCloseable {
 
   /** Opens the same file once more; it must not have changed its size. */
   FrameFile again() {
-    FrameFile again = open(path, counters);
+    FrameFile again = open(path, counters, tolerant);
     if (again.size != size) {
       again.close();
       throw fail("has changed since it was opened");
@@ -71,6 +79,11 @@ final class FrameFile implements ByteSource, AutoCloseable {
   /** The counters that this file's reads go to. */
   ReadCounters counters() {
     return counters;
+  }
+
+  /** Whether readers go on where the file is damaged, with a notice. */
+  boolean tolerant() {
+    return tolerant;
   }
 
   /** The file's name without its folders. */

@@ -9,8 +9,8 @@ import org.jspecify.annotations.Nullable;
  *
  * @param width of the upright picture, in pixels
  * @param height of the upright picture, in pixels
- * @param channels samples a pixel as {@link Samples} hold them: 1 grey, 2 grey and alpha, 3 RGB, 4
- *     RGB and alpha
+ * @param channels samples a pixel as {@link Samples} hold them: {@link #colours}, and one more where
+ *     there is alpha
  * @param alpha what the last channel is
  * @param kind how samples are held
  * @param fullScale the stored value that stands for 1.0: 255, 65535, 4095 …; 1 for floats
@@ -31,6 +31,11 @@ public record FrameInfo(
     @Nullable NamedSpace named,
     Exif exif,
     List<String> notices) {
+
+  /** Colour samples a pixel: 1 grey, 3 RGB, 4 CMYK (full scale being all of an ink). */
+  public int colours() {
+    return alpha == Alpha.NONE ? channels : channels - 1;
+  }
 
   /** What a frame's last channel is. */
   public enum Alpha {

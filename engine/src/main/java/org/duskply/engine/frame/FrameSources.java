@@ -22,7 +22,18 @@ public final class FrameSources {
 
   /** As {@link #open(Path)}; what is read, now and later, is counted in {@code counters}. */
   public static FrameSource open(Path file, ReadCounters counters) {
-    try (FrameFile in = FrameFile.open(file, counters)) {
+    return open(file, counters, false);
+  }
+
+  /**
+   * As {@link #open(Path)}.
+   *
+   * @param counters counts what is read, now and later
+   * @param tolerant whether readers go on where the file is cut short or damaged, with grey in place
+   *     of what is missing and a {@linkplain FrameReader#notices notice}, instead of refusing it
+   */
+  public static FrameSource open(Path file, ReadCounters counters, boolean tolerant) {
+    try (FrameFile in = FrameFile.open(file, counters, tolerant)) {
       byte[] head = in.head(HEAD_BYTES);
       TiffForm form = TiffForm.of(head);
       if (form != null) {

@@ -27,17 +27,21 @@ final class JpegDecoder implements WholeDecoder {
     if (raster.bands() != segments.components()) {
       throw in.fail("is a JPEG of a kind that is not read; save it as TIFF");
     }
-    boolean luma = segments.luma();
+    boolean luma = segments.luma() || segments.lumaAndBlack();
+    int components = segments.components();
     raster.whole(
         (raw, pixels, into) -> {
           if (luma) {
-            toRgb(raw, pixels, (byte[]) into);
+            toRgb(raw, pixels, components, (byte[]) into);
           } else {
-            copy(raw, pixels * segments.components(), into);
+            copy(raw, pixels * components, into);
+          }
+          if (components == 4) {
+            toInks((byte[]) into);
           }
         },
         segments.precision() <= 8 ? Samples.Kind.BYTES : Samples.Kind.SHORTS,
-        segments.components(),
+        components,
         rows);
   }
 
@@ -54,7 +58,10 @@ final class JpegDecoder implements WholeDecoder {
         };
     Raster raster = read(in, reached, listener);
     boolean complete = firstBad[0] >= segments.height() && !segments.progressive();
-    if (firstBad[0] >= 0 && !complete) {
+    if (firstBad[0] >= 0 && !complete && in.tolerant()) {
+      int first = Math.min(firstBad[0], segments.height() - 1);
+      notices.add(Damage.sentence(first, segments.height() - 1));
+    } else if (firstBad[0] >= 0 && !complete) {
       throw in.fail(
           "is cut short or damaged: its rows from "
               + Math.min(firstBad[0], segments.height() - 1)
@@ -105,16 +112,30 @@ final class JpegDecoder implements WholeDecoder {
 
   /**
    * JFIF 1.02: {@code R = Y + 1.402·Cr, G = Y − 0.344136·Cb − 0.714136·Cr, B = Y + 1.772·Cb}, with
-   * 16 fractional bits, rounded to nearest and held to 0…255.
+   * 16 fractional bits, rounded to nearest and held to 0…255. A fourth component is black and is
+   * copied.
    */
-  private static void toRgb(int[] raw, int pixels, byte[] into) {
-    for (int i = 0; i < 3 * pixels; i += 3) {
+  private static void toRgb(int[] raw, int pixels, int components, byte[] into) {
+    for (int i = 0; i < components * pixels; i += components) {
       int luma = raw[i];
       int blue = raw[i + 1] - 128;
       int red = raw[i + 2] - 128;
       into[i] = held(luma + ((91881 * red + 32768) >> 16));
       into[i + 1] = held(luma + ((-22554 * blue - 46802 * red + 32768) >> 16));
       into[i + 2] = held(luma + ((116130 * blue + 32768) >> 16));
+      if (components == 4) {
+        into[i + 3] = (byte) raw[i + 3];
+      }
+    }
+  }
+
+  /** Turns what was stored, or its RGB, into amounts of ink. */
+  private void toInks(byte[] into) {
+    boolean rgb = segments.lumaAndBlack();
+    boolean turned = segments.turned();
+    for (int i = 0; i < into.length; i++) {
+      boolean flip = rgb && i % 4 < 3 ? !turned : turned;
+      into[i] = flip ? (byte) ~into[i] : into[i];
     }
   }
 

@@ -48,15 +48,12 @@ final class JpegFrames {
   }
 
   private static void checkKind(FrameFile file, JpegSegments s) {
-    if (s.components() == 4) {
-      throw file.fail("holds CMYK colours, which this version does not read; save it as RGB");
-    }
-    if (s.components() != 1 && s.components() != 3) {
-      throw file.fail("is a JPEG of " + s.components() + " colour components; 1 or 3 are read");
+    if (s.components() != 1 && s.components() != 3 && s.components() != 4) {
+      throw file.fail("is a JPEG of " + s.components() + " colour components; 1, 3 or 4 are read");
     }
     boolean readable =
         s.lossless()
-            ? !s.luma() && (s.precision() == 8 || s.precision() == 16)
+            ? !s.luma() && s.components() < 4 && (s.precision() == 8 || s.precision() == 16)
             : s.precision() == 8;
     if (!readable) {
       throw file.fail(

@@ -179,6 +179,19 @@ final class JpegSegments {
     return header(6) != 'R' || header(9) != 'G' || header(12) != 'B';
   }
 
+  /** Whether four components are luma, chroma and black (Adobe's transform 2). */
+  boolean lumaAndBlack() {
+    return components() == 4 && adobe == 2;
+  }
+
+  /**
+   * Whether four components are stored turned round, 255 being no ink: common practice of every
+   * writer that leaves an Adobe marker.
+   */
+  boolean turned() {
+    return components() == 4 && adobe >= 0;
+  }
+
   /** The EXIF segment, its mark included. */
   byte @Nullable [] exif() {
     return exif;

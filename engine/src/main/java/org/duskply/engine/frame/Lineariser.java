@@ -2,6 +2,7 @@ package org.duskply.engine.frame;
 
 import java.util.concurrent.atomic.LongAdder;
 import org.duskply.engine.colour.ColourSpace;
+import org.duskply.engine.colour.LookUpTables;
 import org.duskply.engine.colour.Matrix3;
 import org.duskply.engine.colour.MatrixKernel;
 import org.duskply.engine.colour.TransferCurve;
@@ -15,7 +16,8 @@ import org.jspecify.annotations.Nullable;
  *   <li>associated alpha is divided out of the encoded colours (common practice: files hold alpha ×
  *       encoded colour);
  *   <li>the curve of the frame's colour space: for whole numbers a table of all codes, each the
- *       double result rounded once;
+ *       double result rounded once; or the {@linkplain LookUpTables look-up tables} of its profile,
+ *       RGB or CMYK;
  *   <li>the matrix to the working primaries, unless they are the same, times that of a gel, if there
  *       is one; grey is neutral in every space and is copied to the three planes;
  *   <li>times 2^stops, unless stops is 0.
@@ -40,6 +42,7 @@ public final class Lineariser {
   private final boolean covers;
   private final double fullScale;
   private final TransferCurve[] curves;
+  private final @Nullable LookUpTables device;
   private final float[][] tables;
   private final float[] alphaTable;
   private final float[] matrix;
@@ -49,7 +52,8 @@ public final class Lineariser {
   private Lineariser(
       FrameInfo info, ColourSpace source, ColourSpace working, Loading loading) {
     this.channels = info.channels();
-    this.colours = channels < 3 ? 1 : 3;
+    this.colours = info.colours();
+    this.device = source.tables();
     this.alpha = info.alpha();
     this.covers = alpha != Alpha.NONE && !loading.opaque();
     this.fullScale = info.fullScale();
@@ -85,12 +89,16 @@ public final class Lineariser {
   /** The same with all that a recipe may ask. */
   public static Lineariser prepare(
       FrameInfo info, ColourSpace source, ColourSpace working, Loading loading) {
+    LookUpTables device = source.tables();
+    if (device == null ? info.colours() > 3 : device.channels() != info.colours()) {
+      throw new IllegalArgumentException(info.colours() + " colours in " + source);
+    }
     return new Lineariser(info, source, working, loading);
   }
 
   /** Tables of all codes, or fine ones where alpha is divided out; none for floats. */
   private static float[][] tables(FrameInfo info, ColourSpace source) {
-    if (info.kind() == Samples.Kind.FLOATS) {
+    if (info.kind() == Samples.Kind.FLOATS || source.tables() != null) {
       return new float[0][];
     }
     int last = info.alpha() == Alpha.ASSOCIATED ? FINE : (int) info.fullScale();
@@ -144,11 +152,14 @@ public final class Lineariser {
       int at) {
     int from = s.at(left, y);
     int to = at + right - left;
-    decode(s, from, 0, r, at, to);
-    if (colours == 1) {
+    if (device != null) {
+      look(device, s, from, right - left, r, g, b, at);
+    } else if (colours == 1) {
+      decode(s, from, 0, r, at, to);
       System.arraycopy(r, at, g, at, to - at);
       System.arraycopy(r, at, b, at, to - at);
     } else {
+      decode(s, from, 0, r, at, to);
       decode(s, from, 1, g, at, to);
       decode(s, from, 2, b, at, to);
     }
@@ -161,6 +172,26 @@ public final class Lineariser {
     if (coverage != null && covers) {
       coverage(s, from + colours, coverage, at, to);
     }
+  }
+
+  /** Look-up tables are rare: samples become device values between 0 and 1 one by one. */
+  private void look(
+      LookUpTables device,
+      Samples s,
+      int from,
+      int count,
+      float[] r,
+      float[] g,
+      float[] b,
+      int at) {
+    float[][] values = new float[colours][count];
+    for (int p = 0, i = from; p < count; p++, i += channels) {
+      double whole = alpha == Alpha.ASSOCIATED ? s.value(i + colours) : fullScale;
+      for (int c = 0; c < colours; c++) {
+        values[c][p] = whole > 0 ? (float) (s.value(i + c) / whole) : 0;
+      }
+    }
+    device.run(values, 0, count, r, g, b, at);
   }
 
   private void decode(Samples s, int from, int channel, float[] out, int at, int to) {

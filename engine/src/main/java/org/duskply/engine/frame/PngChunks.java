@@ -21,11 +21,12 @@ final class PngChunks {
   private final Map<String, byte[]> kept = new HashMap<>();
   private final int width;
   private final int height;
+  private boolean cut;
 
   /**
    * Walks all chunks.
    *
-   * @throws FrameException if there is no header, or the pixels' data is cut short
+   * @throws FrameException if there is no header, or no pixels' data at all
    */
   PngChunks(ByteSource file) {
     walk(file);
@@ -49,9 +50,7 @@ final class PngChunks {
       String type = new String(head, 4, 4, StandardCharsets.ISO_8859_1);
       boolean inside = at + 8 + length <= file.size();
       data |= type.equals("IDAT");
-      if (!inside && type.equals("IDAT")) {
-        throw file.fail("is cut short: its last rows are not all there");
-      }
+      cut = !inside && type.equals("IDAT");
       if (!inside || type.equals("IEND")) {
         break;
       }
@@ -81,6 +80,16 @@ final class PngChunks {
 
   int height() {
     return height;
+  }
+
+  /** Whether the file ends inside the pixels' data. */
+  boolean cut() {
+    return cut;
+  }
+
+  /** Whether the picture comes in seven passes (Adam7). */
+  boolean interlaced() {
+    return header(12) != 0;
   }
 
   /** Bits of a sample, or of an index into the palette. */

@@ -1,9 +1,13 @@
 package org.duskply.engine.frame;
 
+import java.awt.image.BufferedImage;
 import java.awt.image.Raster;
+import java.awt.image.WritableRaster;
 import java.io.IOException;
+import java.util.Arrays;
 import java.util.List;
 import java.util.function.Consumer;
+import javax.imageio.ImageReadParam;
 import javax.imageio.ImageReader;
 import org.jspecify.annotations.Nullable;
 
@@ -22,7 +26,7 @@ final class PngDecoder implements WholeDecoder {
 
   @Override
   public void decode(FrameFile in, Consumer<Samples> rows, List<String> notices) {
-    RasterRows raster = new RasterRows(raster(in));
+    RasterRows raster = new RasterRows(raster(in, notices));
     int bands = raster.bands();
     int need = chunks.palette() ? 1 : (chunks.colour() ? 3 : 1) + (chunks.storedAlpha() ? 1 : 0);
     if (bands < need) {
@@ -46,28 +50,50 @@ final class PngDecoder implements WholeDecoder {
         rows);
   }
 
-  private Raster raster(FrameFile in) {
+  private Raster raster(FrameFile in, List<String> notices) {
     RowListener reached = new RowListener();
     ImageReader reader = null;
+    BufferedImage image = null;
     try (FileImageInput input = new FileImageInput(in)) {
       reader = ImageReaders.png();
       reader.addIIOReadUpdateListener(reached);
       reader.setInput(input, true, true);
-      Raster raster = reader.read(0).getRaster();
-      if (raster.getWidth() != chunks.width() || raster.getHeight() != chunks.height()) {
-        throw in.fail("is a damaged PNG: it says two things about its size");
-      }
-      return raster;
+      image = reader.getImageTypes(0).next().createBufferedImage(chunks.width(), chunks.height());
+      ImageReadParam into = reader.getDefaultReadParam();
+      into.setDestination(image);
+      return reader.read(0, into).getRaster();
     } catch (FrameException e) {
       throw e;
     } catch (IOException | RuntimeException e) {
-      throw in.fail(
-          "is cut short or damaged: it cannot be decoded from row " + reached.next() + " down", e);
+      int bad = chunks.interlaced() ? 0 : Math.min(reached.next(), chunks.height() - 1);
+      if (!in.tolerant() || image == null) {
+        throw in.fail(
+            "is cut short or damaged: it cannot be decoded from row " + bad + " down", e);
+      }
+      notices.add(Damage.sentence(bad, chunks.height() - 1));
+      return greyed(image.getRaster(), bad);
     } finally {
       if (reader != null) {
         reader.dispose();
       }
     }
+  }
+
+  /** Puts grey in place of the rows from {@code bad} down; passes leave what they brought. */
+  private WritableRaster greyed(WritableRaster raster, int bad) {
+    if (chunks.palette() || chunks.interlaced()) {
+      return raster;
+    }
+    int full = (1 << chunks.bits()) - 1;
+    int[] row = new int[raster.getWidth()];
+    for (int band = 0; band < raster.getNumBands(); band++) {
+      boolean alpha = band == raster.getNumBands() - 1 && raster.getNumBands() % 2 == 0;
+      Arrays.fill(row, alpha ? full : full / 2);
+      for (int y = bad; y < raster.getHeight(); y++) {
+        raster.setSamples(0, y, row.length, 1, band, row);
+      }
+    }
+    return raster;
   }
 
   /** Red, green, blue and alpha of each of 256 entries; those that are missing are black. */

@@ -42,6 +42,10 @@ final class PngFrames {
             colour.named(),
             exif.exif(),
             List.copyOf(notices));
+    PngDecoder decoder = new PngDecoder(chunks, channels);
+    if (chunks.cut() && !file.tolerant()) {
+      decoder.decode(file, rows -> {}, notices); // to name the first row that is missing
+    }
     String turned = exif.orientation() == 1 ? "" : " and turned upright";
     return new WholeFrame(
         file,
@@ -49,7 +53,7 @@ final class PngFrames {
         turn,
         "PNG: decoded once, whole" + turned + ", since it can be entered only at its start",
         decoderBytes(chunks),
-        new PngDecoder(chunks, channels));
+        decoder);
   }
 
   /** The raster with four bands at most, and a group of rows in hand. */

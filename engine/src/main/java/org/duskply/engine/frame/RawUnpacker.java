@@ -19,7 +19,9 @@ final class RawUnpacker implements Unpacker {
   @Override
   public int read(byte[] into, int from, int to) {
     int count = (int) Math.min(to - from, end - at);
-    file.read(at, into, from, count);
+    if (count > 0) {
+      file.read(at, into, from, count);
+    }
     at += count;
     return count;
   }

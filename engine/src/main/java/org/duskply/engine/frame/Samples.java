@@ -86,6 +86,15 @@ public final class Samples {
     return (float[]) data;
   }
 
+  /** The sample at an index, whatever its kind; for rare and slow ways alone. */
+  double value(int index) {
+    return switch (kind()) {
+      case BYTES -> bytes()[index] & 0xff;
+      case SHORTS -> shorts()[index] & 0xffff;
+      case FLOATS -> floats()[index];
+    };
+  }
+
   /** Index of the first sample of the pixel in column {@code x} of row {@code y}. */
   public int at(int x, int y) {
     return ((y - area.top()) * area.width() + (x - area.left())) * channels;

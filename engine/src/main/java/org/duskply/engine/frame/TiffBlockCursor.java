@@ -1,5 +1,8 @@
 package org.duskply.engine.frame;
 
+import java.nio.ByteOrder;
+import org.jspecify.annotations.Nullable;
+
 /**
  * Reads the rows of one strip or tile from its top down, some at a time. Another block can be
  * opened at any time. For one thread.
@@ -10,20 +13,34 @@ final class TiffBlockCursor implements AutoCloseable {
 
   private final ByteSource file;
   private final TiffPicture picture;
+  private final TiffKind kind;
   private final TiffBlocks blocks;
+  private final Damage damage;
   private final Unpacker unpacker;
-  private final TiffRow row;
+  private final ByteOrder order;
+  private final @Nullable TiffRow[] rows;
   private final int rowBytes;
   private final byte[] group;
   private int block = -1;
   private int nextRow;
+  private boolean broken;
 
-  TiffBlockCursor(ByteSource file, TiffForm form, TiffPicture picture, TiffBlocks blocks) {
+  TiffBlockCursor(
+      ByteSource file,
+      ByteOrder order,
+      TiffPicture picture,
+      TiffKind kind,
+      TiffBlocks blocks,
+      Damage damage) {
     this.file = file;
     this.picture = picture;
+    this.kind = kind;
     this.blocks = blocks;
-    this.unpacker = Unpacker.of(picture.compression(), file);
-    this.row = new TiffRow(picture, form.order());
+    this.damage = damage;
+    this.order = order;
+    ByteSource stored = picture.fillOrder() == 2 ? new MirroredBytes(file) : file;
+    this.unpacker = Unpacker.of(picture.compression(), stored);
+    this.rows = new TiffRow[picture.planar() ? picture.stored() : 1];
     this.rowBytes = (int) picture.rowBytes(blocks.width());
     this.group = new byte[groupRows(rowBytes, blocks.height()) * rowBytes];
   }
@@ -44,6 +61,7 @@ final class TiffBlockCursor implements AutoCloseable {
   void open(int block) {
     this.block = block;
     this.nextRow = 0;
+    this.broken = false;
     unpacker.start(blocks.offsets()[block], blocks.lengths()[block]);
   }
 
@@ -67,23 +85,22 @@ final class TiffBlockCursor implements AutoCloseable {
    * Reads the next {@code rows} rows.
    *
    * @param pixels how many pixels of each
-   * @param into a {@code byte[]} or a {@code short[]}, as the picture's bits say
-   * @param at the place of the first sample, {@code stride} apart from one row to the next
+   * @param into an array of the kind that {@link TiffKind} says
+   * @param at the place of the first pixel, {@code stride} apart from one row to the next
    */
   void read(int rows, int pixels, Object into, int at, int stride) {
     int most = group.length / rowBytes;
+    TiffRow row = row(blocks.plane(block));
     for (int done = 0; done < rows; ) {
       int some = Math.min(most, rows - done);
-      int got = unpacker.read(group, 0, some * rowBytes);
-      if (got < some * rowBytes) {
-        throw spent(got / rowBytes);
+      int got = broken ? 0 : unpacker.read(group, 0, some * rowBytes) / rowBytes;
+      for (int r = 0; r < got; r++) {
+        row.row(group, r * rowBytes, pixels, into, at + (done + r) * stride);
       }
-      for (int r = 0; r < some; r++) {
-        int place = at + (done + r) * stride;
-        if (picture.bits() == 8) {
-          row.bytes(group, r * rowBytes, pixels, (byte[]) into, place);
-        } else {
-          row.shorts(group, r * rowBytes, pixels, (short[]) into, place);
+      if (got < some) {
+        lose(got, rows - done);
+        for (int r = got; r < some; r++) {
+          Grey.fill(picture, kind, blocks.plane(block), pixels, into, at + (done + r) * stride);
         }
       }
       done += some;
@@ -92,11 +109,28 @@ final class TiffBlockCursor implements AutoCloseable {
     checkNothingLeft();
   }
 
-  /** The block is given up: its place is no longer known. */
-  private FrameException spent(int whole) {
-    int bad = blocks.top(block) + nextRow + whole;
-    block = -1;
-    return file.fail("is damaged: the rows from " + bad + " down cannot be unpacked");
+  private TiffRow row(int plane) {
+    TiffRow row = rows[plane];
+    if (row == null) {
+      row = TiffRow.of(file, picture, kind, order, plane, blocks.width());
+      rows[plane] = row;
+    }
+    return row;
+  }
+
+  /** What follows in the block cannot be had, of this call down to its {@code last} row. */
+  private void lose(int whole, int last) {
+    int top = blocks.top(block) + nextRow;
+    int bad = top + whole;
+    broken = true;
+    boolean there = blocks.lengths()[block] > 0;
+    damage.rows(
+        bad,
+        Math.min(top + last, picture.height()),
+        file.fail(
+            there
+                ? "is damaged: the rows from " + bad + " down cannot be unpacked"
+                : "is cut short: the rows from " + bad + " down are not all there"));
   }
 
   /**
@@ -104,18 +138,22 @@ final class TiffBlockCursor implements AutoCloseable {
    * is only looked at when its end is reached. LZW is left alone: old writers end it carelessly.
    */
   private void checkNothingLeft() {
-    if (nextRow != blocks.height() || !(unpacker instanceof InflateUnpacker inflater)) {
+    if (nextRow != blocks.height() || broken || !(unpacker instanceof InflateUnpacker inflater)) {
       return;
     }
+    int top = blocks.top(block);
     if (inflater.read(new byte[1], 0, 1) > 0) {
-      throw file.fail(
-          "is damaged: the rows from "
-              + blocks.top(block)
-              + " unpack to more than there is room for");
+      damage.rows(
+          top,
+          top + nextRow,
+          file.fail(
+              "is damaged: the rows from " + top + " unpack to more than there is room for"));
     }
     if (inflater.damaged()) {
-      throw file.fail(
-          "is damaged: the rows from " + blocks.top(block) + " down do not match their checksum");
+      damage.rows(
+          top,
+          top + nextRow,
+          file.fail("is damaged: the rows from " + top + " down do not match their checksum"));
     }
   }
 

@@ -20,9 +20,11 @@ record TiffBlocks(
   /**
    * Reads and checks the places.
    *
+   * @param tolerant whether blocks may pass the file's end, and are then cut off there
    * @throws FrameException naming the file and the first bad row
    */
-  static TiffBlocks read(ByteSource file, TiffDirectory d, TiffPicture picture) {
+  static TiffBlocks read(
+      ByteSource file, TiffDirectory d, TiffPicture picture, boolean tolerant) {
     boolean tiled = d.has(TiffTag.TILE_WIDTH) || d.has(TiffTag.TILE_OFFSETS);
     int width = tiled ? side(file, d, TiffTag.TILE_WIDTH) : picture.width();
     int height =
@@ -48,7 +50,11 @@ record TiffBlocks(
             places(file, d, either(d, TiffTag.TILE_OFFSETS, TiffTag.STRIP_OFFSETS), count),
             new long[count]);
     blocks.measure(file, d, picture);
-    blocks.checkInside(file);
+    if (tolerant) {
+      blocks.cutOff(file.size());
+    } else {
+      blocks.checkInside(file);
+    }
     blocks.checkApart(file);
     return blocks;
   }
@@ -119,6 +125,14 @@ record TiffBlocks(
     }
   }
 
+  private void cutOff(long size) {
+    for (int b = 0; b < offsets.length; b++) {
+      boolean inside = offsets[b] >= 8 && offsets[b] < size && lengths[b] > 0;
+      offsets[b] = inside ? offsets[b] : size;
+      lengths[b] = inside ? Math.min(lengths[b], size - offsets[b]) : 0;
+    }
+  }
+
   private void checkApart(ByteSource file) {
     boolean rising = true;
     for (int b = 1; b < offsets.length && rising; b++) {
@@ -142,6 +156,11 @@ record TiffBlocks(
                 + " share the same bytes");
       }
     }
+  }
+
+  /** Which plane a block belongs to, 0 where all samples of a pixel stand together. */
+  int plane(int block) {
+    return block / (across * down);
   }
 
   /** The first picture row of a block. */

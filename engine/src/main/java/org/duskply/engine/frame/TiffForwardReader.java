@@ -1,22 +1,27 @@
 package org.duskply.engine.frame;
 
+import java.util.List;
 import org.duskply.engine.pixel.Region;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Reads a plain TIFF picture in tall compressed blocks from the top down. One cursor for each block
- * side by side keeps its place between units; a unit further down passes over rows of its own
+ * Reads a TIFF picture in tall compressed blocks from the top down. One cursor for each block that
+ * holds a piece of the same rows keeps its place between units; a unit further down passes over rows of its own
  * blocks alone, one further up begins its blocks again. For one thread at a time.
  */
 final class TiffForwardReader implements FrameReader {
   private final TiffSource source;
   private final FrameFile file;
+  private final Damage damage;
+  private final int[] planes;
   private final @Nullable TiffBlockCursor[] cursors;
 
   TiffForwardReader(TiffSource source, FrameFile file) {
     this.source = source;
     this.file = file;
-    this.cursors = new TiffBlockCursor[source.blocks().across()];
+    this.damage = new Damage(file.tolerant());
+    this.planes = source.planes();
+    this.cursors = new TiffBlockCursor[source.cursors()];
   }
 
   @Override
@@ -27,8 +32,8 @@ final class TiffForwardReader implements FrameReader {
     for (int y = area.top(); y < area.bottom(); ) {
       int down = y / height;
       int rows = Math.min(area.bottom() - y, height - (y - down * height));
-      for (int across = 0; across < cursors.length; across++) {
-        readBlock(across, down, y, rows, area, room);
+      for (int cursor = 0; cursor < cursors.length; cursor++) {
+        readBlock(cursor, down, y, rows, area, room);
       }
       y += rows;
     }
@@ -36,12 +41,14 @@ final class TiffForwardReader implements FrameReader {
     return source.samples(area, room);
   }
 
-  private void readBlock(int across, int down, int y, int rows, Region area, Object room) {
+  private void readBlock(int index, int down, int y, int rows, Region area, Object room) {
     TiffBlocks blocks = source.blocks();
-    int channels = source.picture().channels();
-    int block = down * cursors.length + across;
+    int channels = source.kind().channels();
+    int across = index % blocks.across();
+    int plane = planes[index / blocks.across()];
+    int block = (plane * blocks.down() + down) * blocks.across() + across;
     int left = across * blocks.width();
-    TiffBlockCursor cursor = at(across, block, y - blocks.top(block));
+    TiffBlockCursor cursor = at(index, block, y - blocks.top(block));
     cursor.read(
         rows,
         Math.min(blocks.width(), area.right() - left),
@@ -50,17 +57,22 @@ final class TiffForwardReader implements FrameReader {
         area.width() * channels);
   }
 
-  private TiffBlockCursor at(int across, int block, int row) {
-    TiffBlockCursor cursor = cursors[across];
+  private TiffBlockCursor at(int index, int block, int row) {
+    TiffBlockCursor cursor = cursors[index];
     if (cursor == null) {
-      cursor = source.cursor(file);
-      cursors[across] = cursor;
+      cursor = source.cursor(file, damage);
+      cursors[index] = cursor;
     }
     if (cursor.block() != block || cursor.nextRow() > row) {
       cursor.open(block);
     }
     cursor.skip(row - cursor.nextRow());
     return cursor;
+  }
+
+  @Override
+  public List<String> notices() {
+    return damage.notices();
   }
 
   @Override

@@ -17,9 +17,9 @@ final class TiffFrames {
     ExifReader exif = new ExifReader(notices);
     exif.directory(file, form, first);
     TiffKind kind = TiffKind.of(file, first, picture, notices);
-    TiffBlocks blocks = TiffBlocks.read(file, first, picture);
+    TiffBlocks blocks = TiffBlocks.read(file, first, picture, file.tolerant());
     Turn turn = Turn.of(exif.orientation(), picture.width(), picture.height());
-    byte[] profile = profile(first, notices);
+    byte[] profile = profile(picture, first, notices);
     FrameInfo info =
         new FrameInfo(
             turn.width(),
@@ -44,9 +44,9 @@ final class TiffFrames {
           new TiffRasterDecoder(picture, kind));
     }
     if (exif.orientation() == 1) {
-      return new TiffSource(file, form, picture, blocks, info);
+      return new TiffSource(file, form, picture, kind, blocks, info);
     }
-    return turned(file, info, turn, new TiffSource(file, form, picture, blocks, info));
+    return turned(file, info, turn, new TiffSource(file, form, picture, kind, blocks, info));
   }
 
   private static FrameSource turned(FrameFile file, FrameInfo info, Turn turn, TiffSource stored) {
@@ -56,7 +56,7 @@ final class TiffFrames {
         turn,
         "TIFF stored on its side: decoded once, whole, and turned upright",
         stored.workingBytes() + stored.cursorBytes() + FrameLimits.MAX_UNIT_BYTES,
-        (in, rows, notices) -> stored.readAll(in, rows));
+        stored::readAll);
   }
 
   /** Why our own reader cannot take this file, or null if it can. */
@@ -100,7 +100,11 @@ final class TiffFrames {
     }
   }
 
-  private static byte @Nullable [] profile(TiffDirectory first, List<String> notices) {
+  private static byte @Nullable [] profile(
+      TiffPicture picture, TiffDirectory first, List<String> notices) {
+    if (picture.lab()) {
+      return PlainProfile.rgb(PlainProfile.SRGB_CHROMATICITIES, 1);
+    }
     try {
       byte[] profile = first.bytes(TiffTag.ICC_PROFILE, FrameLimits.MAX_PROFILE_BYTES);
       return profile.length == 0 ? null : profile;

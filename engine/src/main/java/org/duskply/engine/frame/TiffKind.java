@@ -14,8 +14,8 @@ import org.duskply.engine.frame.FrameInfo.Alpha;
  *     without palette
  */
 record TiffKind(int channels, Samples.Kind samples, double fullScale, long[] palette) {
-  /** Compressions that the general reader takes, beside our own three. */
-  private static final Set<Integer> OTHERS = Set.of(2, 3, 4, 7, 32773);
+  /** Compressions that the general reader takes, beside our own: fax and JPEG. */
+  private static final Set<Integer> OTHERS = Set.of(2, 3, 4, 7);
 
   private static final int JPEG = 7;
   private static final int MAX_BITS = 32;
@@ -34,12 +34,17 @@ record TiffKind(int channels, Samples.Kind samples, double fullScale, long[] pal
     if (p.photometric() == TiffPicture.PALETTE) {
       return palette(file, d, p, notices);
     }
+    if (p.lab()) {
+      return lab(file, p, notices);
+    }
     if (p.format() == TiffPicture.FLOATS) {
-      if (p.bits() != 16 && p.bits() != 32 && p.bits() != 64) {
+      if (p.bits() != 16 && p.bits() != 24 && p.bits() != 32 && p.bits() != 64) {
         throw file.fail("holds floats of " + p.bits() + " bits (tag 258), which are not read");
       }
+      checkPredictor(file, p, p.bits() == 16 || p.bits() == 32, true);
       return new TiffKind(p.channels(), Samples.Kind.FLOATS, 1, new long[0]);
     }
+    checkPredictor(file, p, p.bits() == 8 || p.bits() == 16 || p.bits() == 32, false);
     return whole(file, p, notices);
   }
 
@@ -65,9 +70,23 @@ record TiffKind(int channels, Samples.Kind samples, double fullScale, long[] pal
         new long[0]);
   }
 
+  /** Lab is turned into light as it is read, so that it can hold every colour. */
+  private static TiffKind lab(ByteSource file, TiffPicture p, List<String> notices) {
+    boolean deep = p.bits() == 8 || p.bits() == 16;
+    boolean plain = p.ownCompression() && !p.planar() && p.predicted() < 3;
+    if (!deep || !plain || p.format() == TiffPicture.FLOATS || p.alpha() == Alpha.ASSOCIATED) {
+      throw file.fail("holds Lab colours in a form that is not read; save it as RGB");
+    }
+    notices.add("Its Lab colours are read under D50.");
+    return new TiffKind(p.channels(), Samples.Kind.FLOATS, 1, new long[0]);
+  }
+
   private static TiffKind palette(
       ByteSource file, TiffDirectory d, TiffPicture p, List<String> notices) {
-    if (p.bits() > 16 || p.alpha() != Alpha.NONE) {
+    boolean alphaApart = p.planar() && p.alpha() != Alpha.NONE;
+    checkPredictor(file, p, p.bits() == 8 || p.bits() == 16, false);
+    boolean associated = p.alpha() == Alpha.ASSOCIATED;
+    if (p.bits() > 16 || p.format() == TiffPicture.FLOATS || alphaApart || associated) {
       throw file.fail("holds a palette in a form that is not read; save it as RGB");
     }
     long[] palette = d.numbers(TiffTag.COLOR_MAP, 3 << 16);
@@ -84,16 +103,11 @@ record TiffKind(int channels, Samples.Kind samples, double fullScale, long[] pal
         palette[i] *= 257;
       }
     }
-    return new TiffKind(3, Samples.Kind.SHORTS, 65535, palette);
+    return new TiffKind(p.channels() + 2, Samples.Kind.SHORTS, 65535, palette);
   }
 
   private static void checkCompression(ByteSource file, TiffPicture p) {
-    boolean own =
-        p.compression() == TiffPicture.NONE
-            || p.compression() == TiffPicture.LZW
-            || p.compression() == TiffPicture.DEFLATE
-            || p.compression() == TiffPicture.OLD_DEFLATE;
-    if (!own && !OTHERS.contains(p.compression())) {
+    if (!p.ownCompression() && !OTHERS.contains(p.compression())) {
       throw file.fail(
           "is compressed in a way that is not read (tag 259, Compression "
               + p.compression()
@@ -103,9 +117,15 @@ record TiffKind(int channels, Samples.Kind samples, double fullScale, long[] pal
       throw file.fail(
           "holds YCbCr colours outside a JPEG (tag 262), which are not read; save it as RGB");
     }
-    if (own && (p.predictor() < 1 || p.predictor() > 3)) {
+  }
+
+  private static void checkPredictor(
+      ByteSource file, TiffPicture p, boolean differences, boolean sorted) {
+    int predictor = p.predicted();
+    boolean known = predictor == 1 || predictor == 2 && differences || predictor == 3 && sorted;
+    if (!known && p.ownCompression()) {
       throw file.fail(
-          "is compressed in a way that is not read (tag 317, Predictor " + p.predictor() + ")");
+          "is compressed in a way that is not read (tag 317, Predictor " + predictor + ")");
     }
   }
 

@@ -7,7 +7,7 @@ import org.jspecify.annotations.Nullable;
  * How the first picture of a TIFF file stores its samples (TIFF 6.0), checked as far as one tag at
  * a time allows. {@link TiffBlocks} knows where they lie.
  *
- * @param colours 1 for grey and palettes, 3 for RGB
+ * @param colours 1 for grey and palettes, 3 for RGB and Lab, 4 for CMYK
  * @param stored samples a pixel as stored, colours first, then extra samples
  * @param bits of a sample
  * @param format 1 unsigned whole numbers, 2 signed, 3 floats
@@ -32,7 +32,10 @@ record TiffPicture(
   static final int MIN_IS_BLACK = 1;
   static final int RGB = 2;
   static final int PALETTE = 3;
+  static final int SEPARATED = 5;
   static final int YCBCR = 6;
+  static final int CIE_LAB = 8;
+  static final int ICC_LAB = 9;
 
   static final int UNSIGNED = 1;
   static final int FLOATS = 3;
@@ -41,6 +44,10 @@ record TiffPicture(
   static final int LZW = 5;
   static final int DEFLATE = 8;
   static final int OLD_DEFLATE = 32946;
+  static final int PACK_BITS = 32773;
+
+  /** CMYK, among sets of inks (tag 332). */
+  private static final int CMYK = 1;
 
   /** Reads what the directory says; a missing tag has its default. */
   static TiffPicture read(ByteSource file, TiffDirectory d) {
@@ -48,7 +55,7 @@ record TiffPicture(
     long height = d.number(TiffTag.IMAGE_LENGTH, 0);
     FrameLimits.check(file, width, height);
     int photometric = (int) photometric(file, d);
-    int colours = photometric == RGB || photometric == YCBCR ? 3 : 1;
+    int colours = colours(photometric);
     int stored = stored(file, d, colours);
     long[] extra = d.numbers(TiffTag.EXTRA_SAMPLES, FrameLimits.MAX_STORED_CHANNELS);
     int alphaAt = alphaAt(extra, colours, stored);
@@ -70,13 +77,28 @@ record TiffPicture(
         alphaAt);
   }
 
+  private static int colours(int photometric) {
+    return switch (photometric) {
+      case RGB, YCBCR, CIE_LAB, ICC_LAB -> 3;
+      case SEPARATED -> 4;
+      default -> 1;
+    };
+  }
+
   private static long photometric(ByteSource file, TiffDirectory d) {
     long bits = d.number(TiffTag.SAMPLES_PER_PIXEL, 1);
     long photometric = d.number(TiffTag.PHOTOMETRIC, bits >= 3 ? RGB : MIN_IS_BLACK);
     if (photometric == 32803 || photometric == 34892 || d.has(TiffTag.DNG_VERSION)) {
       throw file.fail("is a camera's raw file; develop it to a 16-bit TIFF first");
     }
-    if (photometric != YCBCR && (photometric < 0 || photometric > PALETTE)) {
+    boolean inks = photometric == SEPARATED && d.number(TiffTag.INK_SET, CMYK) == CMYK;
+    boolean read =
+        (photometric >= 0 && photometric <= PALETTE)
+            || photometric == YCBCR
+            || photometric == CIE_LAB
+            || photometric == ICC_LAB
+            || inks;
+    if (!read) {
       throw file.fail(
           "holds "
               + colourModel(photometric)
@@ -89,8 +111,8 @@ record TiffPicture(
   private static String colourModel(long photometric) {
     return switch ((int) photometric) {
       case 4 -> "a transparency mask";
-      case 5 -> "CMYK colours";
-      case 8, 9, 10 -> "Lab colours";
+      case SEPARATED -> "inks other than CMYK";
+      case 10 -> "Lab colours of a fax";
       case 32844, 32845 -> "LogLuv colours";
       default -> "colours of kind " + photometric;
     };
@@ -146,34 +168,41 @@ record TiffPicture(
     return (columns * (planar ? 1 : stored) * bits + 7) / 8;
   }
 
-  /** Why {@link TiffSource} cannot take this picture, or null if it can. */
-  @Nullable String whyNotPlain() {
-    if (photometric > RGB) {
-      return photometric == PALETTE ? "a palette" : "YCbCr colours";
+  /** Which stored samples are kept, in rising order. */
+  int[] kept() {
+    int[] kept = new int[channels()];
+    for (int c = 0; c < kept.length; c++) {
+      kept[c] = c < colours ? c : alphaAt;
     }
-    if (format == FLOATS) {
-      return bits + "-bit floats";
-    }
-    if (bits != 8 && bits != 16) {
-      return bits + "-bit samples";
-    }
-    if (planar) {
-      return "planes stored one after another";
-    }
-    if (compression != NONE
-        && compression != LZW
-        && compression != DEFLATE
-        && compression != OLD_DEFLATE) {
-      return "compression " + compression;
-    }
-    if (fillOrder == 2) {
-      return "bits in reverse order";
-    }
-    return predictor > 2 && compression != NONE ? "predictor " + predictor : null;
+    return kept;
   }
 
-  /** Whether rows are stored as differences between neighbours. */
-  boolean differences() {
-    return predictor == 2 && compression != NONE;
+  /** Whether colours are those of CIE L*a*b*. */
+  boolean lab() {
+    return photometric == CIE_LAB || photometric == ICC_LAB;
+  }
+
+  /** Whether the compression is one of those that {@link TiffSource} takes. */
+  boolean ownCompression() {
+    return compression == NONE
+        || compression == LZW
+        || compression == DEFLATE
+        || compression == OLD_DEFLATE
+        || compression == PACK_BITS;
+  }
+
+  /** Why {@link TiffSource} cannot take this picture, or null if it can. */
+  @Nullable String whyNotPlain() {
+    if (!ownCompression()) {
+      return "compression " + compression;
+    }
+    return photometric == YCBCR ? "YCbCr colours" : null;
+  }
+
+  /** How rows are predicted: 1 not at all, 2 differences, 3 differences of sorted bytes. */
+  int predicted() {
+    return compression == LZW || compression == DEFLATE || compression == OLD_DEFLATE
+        ? predictor
+        : 1;
   }
 }

@@ -1,11 +1,12 @@
 package org.duskply.engine.frame;
 
+import java.util.List;
 import java.util.function.Consumer;
 import org.duskply.engine.pixel.Region;
 
 /**
- * A plain TIFF picture: 8- or 16-bit RGB or grey, uncompressed, deflated or LZW, in strips or
- * tiles. Three ways to reach its rows:
+ * A TIFF picture of whole numbers or floats, uncompressed, deflated, LZW or PackBits, in strips or
+ * tiles, its samples together or in planes. Three ways to reach its rows:
  *
  * <ul>
  *   <li>blocks of moderate height: as many whole rows of blocks as make about 64 picture rows are a
@@ -25,6 +26,7 @@ final class TiffSource implements FrameSource {
   private final FrameFile file;
   private final TiffForm form;
   private final TiffPicture picture;
+  private final TiffKind kind;
   private final TiffBlocks blocks;
   private final FrameInfo info;
   private final Way way;
@@ -32,13 +34,19 @@ final class TiffSource implements FrameSource {
 
   /** The file is asked for its name and counters, and opened again by each reader. */
   TiffSource(
-      FrameFile file, TiffForm form, TiffPicture picture, TiffBlocks blocks, FrameInfo info) {
+      FrameFile file,
+      TiffForm form,
+      TiffPicture picture,
+      TiffKind kind,
+      TiffBlocks blocks,
+      FrameInfo info) {
     this.file = file;
     this.form = form;
     this.picture = picture;
+    this.kind = kind;
     this.blocks = blocks;
     this.info = info;
-    long rowBytes = (long) picture.width() * picture.channels() * (picture.bits() / 8);
+    long rowBytes = (long) picture.width() * kind.channels() * kind.samples().bytes();
     int rows = FrameLimits.unitRows(rowBytes);
     if (blocks.height() <= rows) {
       this.way = Way.BLOCKS;
@@ -108,7 +116,12 @@ final class TiffSource implements FrameSource {
 
   @Override
   public long cursorBytes() {
-    return way == Way.CURSOR ? blocks.across() * TiffBlockCursor.workingBytes(picture, blocks) : 0;
+    return way == Way.CURSOR ? cursors() * TiffBlockCursor.workingBytes(picture, blocks) : 0;
+  }
+
+  /** How many blocks hold pieces of one row of the picture. */
+  int cursors() {
+    return blocks.across() * planes().length;
   }
 
   @Override
@@ -117,17 +130,27 @@ final class TiffSource implements FrameSource {
     return way == Way.CURSOR ? new TiffForwardReader(this, own) : new TiffRandomReader(this, own);
   }
 
-  /** Reads every unit from the top. */
-  void readAll(FrameFile in, Consumer<Samples> rows) {
+  /** The planes that are read: those kept, or the only one. */
+  int[] planes() {
+    return picture.planar() ? picture.kept() : new int[1];
+  }
+
+  /** Reads every unit from the top; the file is left open. */
+  void readAll(FrameFile in, Consumer<Samples> rows, List<String> notices) {
     FrameReader reader =
         way == Way.CURSOR ? new TiffForwardReader(this, in) : new TiffRandomReader(this, in);
     for (int u = 0; u < units(); u++) {
       rows.accept(reader.read(u));
     }
+    notices.addAll(reader.notices());
   }
 
   TiffPicture picture() {
     return picture;
+  }
+
+  TiffKind kind() {
+    return kind;
   }
 
   TiffBlocks blocks() {
@@ -135,20 +158,27 @@ final class TiffSource implements FrameSource {
   }
 
   /** A new cursor over this picture's blocks. */
-  TiffBlockCursor cursor(ByteSource in) {
-    return new TiffBlockCursor(in, form, picture, blocks);
+  TiffBlockCursor cursor(ByteSource in, Damage damage) {
+    return new TiffBlockCursor(in, form.order(), picture, kind, blocks, damage);
   }
 
   /** An array for the samples of a region. */
   Object room(Region area) {
-    int samples = Math.toIntExact(area.count() * picture.channels());
-    return picture.bits() == 8 ? new byte[samples] : new short[samples];
+    int samples = Math.toIntExact(area.count() * kind.channels());
+    return switch (kind.samples()) {
+      case BYTES -> new byte[samples];
+      case SHORTS -> new short[samples];
+      case FLOATS -> new float[samples];
+    };
   }
 
   /** The filled array as samples. */
   Samples samples(Region area, Object room) {
-    return room instanceof byte[] bytes
-        ? Samples.of(area, picture.channels(), bytes)
-        : Samples.of(area, picture.channels(), (short[]) room);
+    if (room instanceof byte[] bytes) {
+      return Samples.of(area, kind.channels(), bytes);
+    }
+    return room instanceof short[] shorts
+        ? Samples.of(area, kind.channels(), shorts)
+        : Samples.of(area, kind.channels(), (float[]) room);
   }
 }

@@ -25,6 +25,7 @@ final class TiffTag {
   static final int TILE_OFFSETS = 324;
   static final int TILE_BYTE_COUNTS = 325;
   static final int SUB_IFDS = 330;
+  static final int INK_SET = 332;
   static final int EXTRA_SAMPLES = 338;
   static final int SAMPLE_FORMAT = 339;
   static final int EXPOSURE_TIME = 33434;

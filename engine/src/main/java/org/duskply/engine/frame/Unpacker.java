@@ -22,7 +22,7 @@ interface Unpacker extends AutoCloseable {
   static long workingBytes(int compression) {
     return (long) FrameLimits.READ_BYTES
         + switch (compression) {
-          case TiffPicture.NONE -> 0;
+          case TiffPicture.NONE, TiffPicture.PACK_BITS -> 0;
           case TiffPicture.LZW -> LzwUnpacker.TABLE_BYTES;
           default -> InflateUnpacker.NATIVE_BYTES;
         };
@@ -33,6 +33,7 @@ interface Unpacker extends AutoCloseable {
     return switch (compression) {
       case TiffPicture.NONE -> new RawUnpacker(file);
       case TiffPicture.LZW -> new LzwUnpacker(file);
+      case TiffPicture.PACK_BITS -> new PackBitsUnpacker(file);
       default -> new InflateUnpacker(file);
     };
   }

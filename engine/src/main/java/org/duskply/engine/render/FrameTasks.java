@@ -2,7 +2,9 @@ package org.duskply.engine.render;
 
 import java.util.BitSet;
 import java.util.HashMap;
+import java.util.LinkedHashSet;
 import java.util.Map;
+import java.util.Set;
 import org.duskply.engine.frame.FrameReader;
 import org.duskply.engine.frame.FrameSource;
 import org.duskply.engine.plan.FrameNode;
@@ -18,6 +20,7 @@ final class FrameTasks implements AutoCloseable {
   private final Map<Integer, Task> units = new HashMap<>();
   private final Results results;
   private final Counters counters;
+  private final Set<String> notices = new LinkedHashSet<>();
   private @Nullable FrameReader
       reader; // opened by the opening task, which comes before all decoding
 
@@ -42,8 +45,14 @@ final class FrameTasks implements AutoCloseable {
   @Override
   public synchronized void close() {
     if (reader != null) {
+      notices.addAll(reader.notices());
       reader.close();
     }
+  }
+
+  /** What its reader had to say of the file, each sentence once. */
+  synchronized Set<String> notices() {
+    return new LinkedHashSet<>(notices);
   }
 
   /** Its file. */

@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.concurrent.Executor;
 import java.util.function.DoubleConsumer;
 import org.duskply.engine.pixel.Planes;
@@ -94,6 +95,16 @@ public final class Job implements AutoCloseable {
 
   TaskGraph graph() {
     return graph;
+  }
+
+  /**
+   * What was odd in a frame's file and did not stop it from being read, once the work is done and the
+   * files are closed.
+   *
+   * @param frame of the plan
+   */
+  public Set<String> notices(int frame) {
+    return frames.get(frame).notices();
   }
 
   /** Closes the frames' files. */

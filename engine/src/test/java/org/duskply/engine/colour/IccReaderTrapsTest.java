@@ -1,8 +1,10 @@
 package org.duskply.engine.colour;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
 
+import java.util.Map;
 import java.nio.ByteBuffer;
 import java.util.Arrays;
 import org.duskply.engine.colour.IccException.Reason;
@@ -240,10 +242,6 @@ class IccReaderTrapsTest {
   @Test
   void otherKinds() {
     assertRefused(
-        sound().header(16, "CMYK").bytes(),
-        Reason.OTHER_KIND,
-        "The colour profile describes CMYK, not RGB or grey.");
-    assertRefused(
         sound().header(16, "Lab ").bytes(),
         Reason.OTHER_KIND,
         "The colour profile describes Lab, not RGB or grey.");
@@ -263,19 +261,46 @@ class IccReaderTrapsTest {
   }
 
   @Test
-  void tablesAlone() {
-    String sentence =
-        "The colour profile works by look-up tables; only profiles of primaries and tone curves"
-            + " are read.";
+  void neitherPrimariesNorTables() {
+    String sentence = "The colour profile is damaged: it has neither primaries nor tables.";
+    assertRefused(sound().header(16, "CMYK").bytes(), Reason.DAMAGED, sentence);
     assertRefused(
-        ProfileBytes.rgb().without("rXYZ").tag("A2B0", new byte[64]).bytes(),
-        Reason.LOOK_UP_TABLES,
-        sentence);
-    assertRefused(sound().header(20, "Lab ").bytes(), Reason.LOOK_UP_TABLES, sentence);
-    assertRefused(
-        ProfileBytes.grey().tag("kTRC", GAMMA).header(20, "Lab ").bytes(),
-        Reason.LOOK_UP_TABLES,
-        sentence);
+        sound().header(20, "Lab ").bytes(),
+        Reason.OTHER_KIND,
+        "The colour profile works by curves that lead to no amounts of light.");
+  }
+
+  /** Each way a table of colours can lie about itself. */
+  @Test
+  void tablesThatLie() {
+    byte[] sound = LookUpBytes.lut16(3, 2, (axis, channel) -> axis[channel]);
+    assertTable(new byte[64], "has another number of colours");
+    assertTable(Arrays.copyOf(sound, sound.length - 8), "ends before its numbers do");
+    assertTable(poke(sound, 10, 255), "ends before its numbers do");
+    assertTable(poke(sound, 10, 0), "has a grid that cannot be");
+    assertTable(poke(sound, 8, 4), "has another number of colours than the header says");
+    assertTable(poke(sound, 48, 0, 1), "has curves of 1 samples");
+    assertTable(poke(sound, 50, 255, 255), "has curves of 65535 samples");
+    byte[] staged = LookUpBytes.staged(3, 2, (axis, channel) -> axis[channel], 2.2);
+    assertTable(poke(staged, 12, 127), "ends before its numbers do");
+    assertTable(poke(staged, 24, 127), "ends before its numbers do");
+    assertTable(poke(staged, 28, 0, 0, 0, 24), "has a curve of an unknown kind");
+  }
+
+  private static byte[] poke(byte[] table, int at, int... bytes) {
+    byte[] changed = table.clone();
+    for (int i = 0; i < bytes.length; i++) {
+      changed[at + i] = (byte) bytes[i];
+    }
+    return changed;
+  }
+
+  private static void assertTable(byte[] table, String how) {
+    byte[] profile = LookUpBytes.profile("RGB ", "Lab ", Map.of("A2B0", table));
+    assertThatThrownBy(() -> IccReader.read(profile))
+        .isInstanceOf(IccException.class)
+        .message()
+        .startsWith("The colour profile is damaged: its entry A2B0 " + how);
   }
 
   @Test

@@ -176,8 +176,11 @@ class BadFrameTest {
   void coloursThatAreNotRead() {
     refused(
         tiff().shorts(262, 5).bytes(),
-        "holds CMYK colours (tag 262, PhotometricInterpretation), which this version does not"
-            + " read; save it as RGB.");
+        "says it has 3 samples a pixel (tag 277) where 4 are due.");
+    refused(
+        tiff().shorts(262, 5).shorts(332, 2).bytes(),
+        "holds inks other than CMYK (tag 262, PhotometricInterpretation), which this version does"
+            + " not read; save it as RGB.");
     refused(
         tiff().shorts(339, 2, 2, 2).bytes(),
         "holds signed or complex samples (tag 339, SampleFormat 2), which are not read; save it"
@@ -200,7 +203,7 @@ class BadFrameTest {
     byte[] whole = new PngFile(60, 50, 2, 8, (x, y, c) -> x * y * 37 + c & 255).bytes();
     refused(
         Arrays.copyOf(whole, whole.length * 9 / 10),
-        "is cut short: its last rows are not all there.");
+        "is cut short or damaged: it cannot be decoded from row 44 down.");
   }
 
   @Test

@@ -13,6 +13,7 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import javax.imageio.IIOException;
 import javax.imageio.ImageReader;
 import javax.imageio.stream.FileImageInputStream;
 import org.duskply.engine.colour.ColourSpace;
@@ -241,12 +242,11 @@ class CorpusTest {
     int compared = 0;
     for (Path file : Corpus.below("tiff")) {
       FrameSource source = tryOpen(file);
-      if (source instanceof TiffSource own && own.picture().photometric() != 0) {
-        compare(file, own);
-        compared++;
+      if (source instanceof TiffSource own && comparable(own.picture())) {
+        compared += compare(file, own) ? 1 : 0;
       }
     }
-    assertThat(compared).isGreaterThan(50);
+    assertThat(compared).isGreaterThan(120);
   }
 
   private static @Nullable FrameSource tryOpen(Path file) {
@@ -257,26 +257,44 @@ class CorpusTest {
     }
   }
 
-  private static void compare(Path file, TiffSource own) throws IOException {
+  /** What means the same in both: no palette, no Lab, no rounding to 16 bits. */
+  private static boolean comparable(TiffPicture p) {
+    boolean colours =
+        p.photometric() == TiffPicture.MIN_IS_BLACK
+            || p.photometric() == TiffPicture.RGB
+            || p.photometric() == TiffPicture.SEPARATED;
+    return colours && (p.format() == TiffPicture.FLOATS ? p.bits() != 24 : p.bits() <= 16);
+  }
+
+  /** Whether the other reader takes the file at all. */
+  private static boolean compare(Path file, TiffSource own) throws IOException {
     ImageReader reader = ImageReaders.tiff();
     try (FileImageInputStream in = new FileImageInputStream(file.toFile())) {
       reader.setInput(in, true, true);
-      Raster raster = reader.readRaster(0, null);
+      Raster raster;
+      try {
+        raster = reader.readRaster(0, null);
+      } catch (IIOException e) {
+        return false;
+      }
       List<String> wrong = new ArrayList<>();
       own.readAll(
-          FrameFile.open(file, new ReadCounters()),
+          FrameFile.open(file, new ReadCounters(), false),
           s -> {
             for (int y = s.area().top(); y < s.area().bottom(); y++) {
               for (int x = 0; x < s.area().right(); x++) {
                 for (int c = 0; c < own.picture().colours(); c++) {
-                  if (SamplesText.value(s, x, y, c) != raster.getSample(x, y, c)) {
+                  double other = (float) raster.getSampleDouble(x, y, c);
+                  if (Double.compare(SamplesText.value(s, x, y, c), other) != 0) {
                     wrong.add(x + "," + y + "," + c);
                   }
                 }
               }
             }
-          });
+          },
+          new ArrayList<>());
       assertThat(wrong).as(file.toString()).isEmpty();
+      return true;
     } finally {
       reader.dispose();
     }
