@@ -3,7 +3,7 @@ package org.duskply.engine;
 import java.util.List;
 import org.duskply.recipe.mask.FlashReach;
 import org.duskply.recipe.mask.Flash;
-import org.duskply.recipe.mask.Hue;
+import org.duskply.recipe.mask.HueMask;
 import org.duskply.recipe.mask.HueRange;
 import org.duskply.recipe.mask.Image;
 import org.duskply.recipe.mask.Luminance;
@@ -24,7 +24,7 @@ final class MaskWords {
       LuminanceRange range = luminance.range();
       return brightness(range) + picture(range.frame());
     }
-    if (kind instanceof Hue hue) {
+    if (kind instanceof HueMask hue) {
       HueRange range = hue.range();
       return hues(range) + picture(range.frame());
     }

@@ -32,7 +32,7 @@ import org.duskply.recipe.mask.FillRule;
 import org.duskply.recipe.mask.Flash;
 import org.duskply.recipe.mask.FlashReach;
 import org.duskply.recipe.mask.Gradient;
-import org.duskply.recipe.mask.Hue;
+import org.duskply.recipe.mask.HueMask;
 import org.duskply.recipe.mask.HueRange;
 import org.duskply.recipe.mask.Image;
 import org.duskply.recipe.mask.Luminance;
@@ -187,12 +187,6 @@ final class AnyRecipe {
         extensions());
   }
 
-  private Gel gel() {
-    return random.nextBoolean()
-        ? new Gel(number(-320, 320), null, null, number(-50, 50))
-        : new Gel(null, number(1667, 25_000), number(1667, 25_000), number(-50, 50));
-  }
-
   /** Small enough for any grid that is stated: one pixel. */
   private Crop crop() {
     return new Crop(0, 0, 1, 1);
@@ -285,7 +279,7 @@ final class AnyRecipe {
       case 0 -> outline();
       case 2 -> luminance();
       case 3 ->
-          new Hue(
+          new HueMask(
               new HueRange(
                   number(-360, 360), number(0, 360), number(0, 180), maybe(() -> any(FRAMES))));
       case 4 -> new Image(any(FILES));

@@ -17,7 +17,7 @@ import org.duskply.recipe.mask.AllOf;
 import org.duskply.recipe.mask.AnyOf;
 import org.duskply.recipe.mask.Flash;
 import org.duskply.recipe.mask.FlashReach;
-import org.duskply.recipe.mask.Hue;
+import org.duskply.recipe.mask.HueMask;
 import org.duskply.recipe.mask.HueRange;
 import org.duskply.recipe.mask.Image;
 import org.duskply.recipe.mask.Luminance;
@@ -227,7 +227,7 @@ public final class MaskGraph {
     if (kind instanceof Luminance luminance) {
       return luminance(luminance.range());
     }
-    if (kind instanceof Hue hue) {
+    if (kind instanceof HueMask hue) {
       return hue(hue.range());
     }
     if (kind instanceof Image image) {

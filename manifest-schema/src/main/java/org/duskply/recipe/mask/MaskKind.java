@@ -12,7 +12,7 @@ public sealed interface MaskKind
         Svg,
         Gradient,
         Luminance,
-        Hue,
+        HueMask,
         Image,
         Strokes,
         Flash,

@@ -59,7 +59,7 @@ public final class ReferencePage {
   }
 
   private void section(Shape<?> shape) {
-    line("## " + shape.key());
+    line("## " + shape.name());
     line("");
     line(shape.sentence());
     line("");

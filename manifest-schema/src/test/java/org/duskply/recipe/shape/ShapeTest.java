@@ -90,8 +90,8 @@ class ShapeTest {
   }
 
   @Test
-  void keysOfShapesAreDistinct() {
-    assertThat(shapes().map(Shape::key)).doesNotHaveDuplicates();
+  void namesOfShapesAndTheirKeysAreDistinct() {
+    assertThat(shapes().map(Shape::name)).doesNotHaveDuplicates();
     shapes()
         .forEach(
             shape -> assertThat(new LinkedHashSet<>(shape.keys())).hasSameSizeAs(shape.keys()));
