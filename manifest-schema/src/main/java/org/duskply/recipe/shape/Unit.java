@@ -11,7 +11,7 @@ public enum Unit {
   /** Bits a sample. */
   BITS("bits"),
   /** The colour of a light, by its temperature. */
-  KELVIN("K"),
+  KELVIN("kelvin"),
   /** Shifts of a light's colour: millionths of 1/kelvin. */
   MIRED("mired"),
   /** Parts of a turn, 360 to the whole. */
