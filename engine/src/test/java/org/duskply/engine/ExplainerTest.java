@@ -151,12 +151,14 @@ class ExplainerTest {
             "lightens with the frame pop (1.tif), compared by luminance, where the mask top shows"
                 + " (25.0 % of the picture).");
     assertThat(only("{ lay: pop, blend: soft-light, blend-in: encoded }").sentence())
-        .isEqualTo("lays the frame pop (1.tif) over it by soft-light of encoded values, everywhere.");
+        .isEqualTo(
+            "lays the frame pop (1.tif) over it by soft-light of encoded values, everywhere.");
     assertThat(only("{ dodge: { stops: 0.4, gel: 120 }, mask: top }").sentence())
         .isEqualTo(
             "brightens what is there by 0.4 stops, through a gel of 120 mired, where the mask top"
                 + " shows (25.0 % of the picture).");
-    assertThat(only("{ burn: { stops: 1, gel: { from: 3000, to: 3600, plus-green: 5 } } }").sentence())
+    assertThat(
+            only("{ burn: { stops: 1, gel: { from: 3000, to: 3600, plus-green: 5 } } }").sentence())
         .isEqualTo(
             "darkens what is there by 1 stop, through a gel that turns 3000 K into 3600 K and"
                 + " plus-green 5, everywhere.");
@@ -167,7 +169,8 @@ class ExplainerTest {
     assertThat(only("{ vignette: { stops: 1, centre: [12, 8.5] } }").sentence())
         .startsWith("brightens what is there away from the point 12, 8.5, by 1 stop in full (");
     assertThat(
-            explain("steps: [ { id: g, group: [ { pop: pop }, { lay: cut } ], treat: [ { contrast: 0.15 } ] } ]")
+            explain(
+                    "steps: [ { id: g, group: [ { pop: pop }, { lay: cut } ], treat: [ { contrast: 0.15 } ] } ]")
                 .steps()
                 .get(0)
                 .sentence())

@@ -86,7 +86,8 @@ class GoldenRecipesTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"lighten", "blends", "modes", "light", "adjustments", "masks", "groups", "spaces"})
+  @ValueSource(
+      strings = {"lighten", "blends", "modes", "light", "adjustments", "masks", "groups", "spaces"})
   void keepsItsBits(String name) throws IOException {
     Planes picture = picture(recipe(name), PlanSettings.DEFAULT);
     String hash = PictureBits.sha256(picture);
@@ -99,7 +100,8 @@ class GoldenRecipesTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"lighten", "blends", "modes", "light", "adjustments", "masks", "groups", "spaces"})
+  @ValueSource(
+      strings = {"lighten", "blends", "modes", "light", "adjustments", "masks", "groups", "spaces"})
   void isTheSameHoweverTheWorkIsCut(String name) throws IOException {
     Path recipe = recipe(name);
     Planes plain = picture(recipe, PLAIN);
@@ -128,7 +130,8 @@ class GoldenRecipesTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"lighten", "blends", "modes", "light", "adjustments", "masks", "groups", "spaces"})
+  @ValueSource(
+      strings = {"lighten", "blends", "modes", "light", "adjustments", "masks", "groups", "spaces"})
   void deliversTheSameCodesByAnyRoad(String name) throws IOException {
     String text =
         Files.readString(GOLDEN.resolve(name + ".yaml"))

@@ -21,14 +21,15 @@ import org.duskply.recipe.step.Step;
 import org.junit.jupiter.api.Test;
 
 /**
- * Whole recipes of all verbs, groups, masks and modes: what the engine makes of them in float, fused
- * and by runs, is what the formulas make of them in plain double, within what roundings can do.
+ * Whole recipes of all verbs, groups, masks and modes: what the engine makes of them in float,
+ * fused and by runs, is what the formulas make of them in plain double, within what roundings can
+ * do.
  */
 class WholeRecipeTest {
   private static final int WIDTH = 15;
   private static final int HEIGHT = 11;
   private static final Region CANVAS = Region.ofSize(WIDTH, HEIGHT);
-  private static final int RECIPES = 80;
+  private static final int RECIPES = 50;
 
   private static Planes evaluated(Node node) {
     Plan plan = Plan.of(List.of(node), PlanSettings.DEFAULT);

@@ -46,8 +46,8 @@ import org.duskply.recipe.step.Verb;
 import org.duskply.recipe.step.Vignette;
 
 /**
- * Steps of every verb drawn by a seed, with masks, groups in groups and frames of noise, one of them
- * transparent in places; as they stand in a recipe, and as the graph that is made of them.
+ * Steps of every verb drawn by a seed, with masks, groups in groups and frames of noise, one of
+ * them transparent in places; as they stand in a recipe, and as the graph that is made of them.
  */
 public final class RandomSteps {
   /** The space that the frames arrive in. */
@@ -177,8 +177,7 @@ public final class RandomSteps {
         some(
             3,
             6,
-            () ->
-                new Point(random.nextInt(width + 20) - 10, random.nextInt(8 * height) / 8.0 - 2));
+            () -> new Point(random.nextInt(width + 20) - 10, random.nextInt(8 * height) / 8.0 - 2));
     return new Mask(
         new Polygon(points, any(FillRule.values())),
         List.of(),

@@ -25,9 +25,7 @@ final class PlainBlends {
     double most = Math.max(Estimate.greatest(below.colour()), Estimate.greatest(frame.colour()));
     double own = (Math.min(1, UNIT * (11 * share + 6)) + 2 * UNIT) * 2 * most;
     return below.combined(
-        frame,
-        (b, f) -> PopFormulas.brighter(weights, b, f),
-        want -> new double[] {own, own, own});
+        frame, (b, f) -> PopFormulas.brighter(weights, b, f), want -> new double[] {own, own, own});
   }
 
   private static double spread(double[] weights, Estimate e) {

@@ -16,9 +16,9 @@ import org.duskply.recipe.step.Verb;
 import org.duskply.recipe.step.Vignette;
 
 /**
- * A recipe's steps pixel by pixel in plain double, straight from the formulas, without a plan, runs,
- * tables or floats; and how far the engine may be from that, step after step. It knows the frames
- * in linear light and the masks as they are.
+ * A recipe's steps pixel by pixel in plain double, straight from the formulas, without a plan,
+ * runs, tables or floats; and how far the engine may be from that, step after step. It knows the
+ * frames in linear light and the masks as they are.
  */
 public final class PlainCompositor {
   private static final double UNIT = Estimate.UNIT;
@@ -112,15 +112,11 @@ public final class PlainCompositor {
   private Estimate relit(Estimate below, Estimate folded, Group group) {
     Estimate added =
         below.combined(
-            folded,
-            (b, g) -> each(b, g, (v, w) -> Math.max(0, w - v)),
-            want -> scaled(UNIT, want));
+            folded, (b, g) -> each(b, g, (v, w) -> Math.max(0, w - v)), want -> scaled(UNIT, want));
     Estimate treated = adjustments.all(group.treat(), added);
     Estimate taken =
         below.combined(
-            folded,
-            (b, g) -> each(b, g, (v, w) -> Math.max(0, v - w)),
-            want -> scaled(UNIT, want));
+            folded, (b, g) -> each(b, g, (v, w) -> Math.max(0, v - w)), want -> scaled(UNIT, want));
     double[] out = new double[3];
     double[] off = new double[3];
     for (int c = 0; c < 3; c++) {
@@ -135,8 +131,7 @@ public final class PlainCompositor {
     return new Estimate(out, off);
   }
 
-  private static double[] each(
-      double[] b, double[] g, DoubleBinaryOperator operator) {
+  private static double[] each(double[] b, double[] g, DoubleBinaryOperator operator) {
     double[] out = new double[3];
     for (int c = 0; c < 3; c++) {
       out[c] = operator.applyAsDouble(b[c], g[c]);
@@ -154,7 +149,8 @@ public final class PlainCompositor {
   }
 
   private double coverage(Verb verb, int x, int y) {
-    String name = verb instanceof Pop pop ? pop.frame() : verb instanceof Lay lay ? lay.frame() : "";
+    String name =
+        verb instanceof Pop pop ? pop.frame() : verb instanceof Lay lay ? lay.frame() : "";
     return name.isEmpty() ? 1 : frames.at(name, x, y)[3];
   }
 }

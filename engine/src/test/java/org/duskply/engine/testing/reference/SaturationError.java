@@ -4,10 +4,10 @@ import org.duskply.engine.colour.Oklab;
 
 /**
  * How far a colour whose saturation was changed in float may be from the formula: three steps'
- * errors carried through, with u = 2⁻²⁴. A cone value is off by 4u of the sum of its parts, its root
- * by what that does to the root and 1u; the new roots by (1 + 2·factor) times the greatest of it and
- * 6u of their parts; their cubes by three times that and 2u; the last matrix by what it does to
- * these and 4u of the sum of its parts.
+ * errors carried through, with u = 2⁻²⁴. A cone value is off by 4u of the sum of its parts, its
+ * root by what that does to the root and 1u; the new roots by (1 + 2·factor) times the greatest of
+ * it and 6u of their parts; their cubes by three times that and 2u; the last matrix by what it does
+ * to these and 4u of the sum of its parts.
  */
 final class SaturationError {
   private static final double UNIT = Estimate.UNIT;
