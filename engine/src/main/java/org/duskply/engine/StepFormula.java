@@ -73,7 +73,7 @@ final class StepFormula {
   }
 
   private static String shaded(Shade shade, double stops) {
-    String light = "b·2^" + AdjustmentWords.exponent(stops);
+    String light = "b·2^" + AdjustmentFormula.inBrackets(stops);
     return shade.gel() == null ? light : "W(" + light + ")";
   }
 

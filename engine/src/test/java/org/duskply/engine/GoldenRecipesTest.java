@@ -87,7 +87,7 @@ class GoldenRecipesTest {
 
   @ParameterizedTest
   @ValueSource(
-      strings = {"lighten", "blends", "modes", "light", "adjustments", "masks", "groups", "spaces"})
+      strings = {"lighten", "blends", "modes", "light", "adjustments", "masks", "groups", "spaces", "grading"})
   void keepsItsBits(String name) throws IOException {
     Planes picture = picture(recipe(name), PlanSettings.DEFAULT);
     String hash = PictureBits.sha256(picture);
@@ -101,7 +101,7 @@ class GoldenRecipesTest {
 
   @ParameterizedTest
   @ValueSource(
-      strings = {"lighten", "blends", "modes", "light", "adjustments", "masks", "groups", "spaces"})
+      strings = {"lighten", "blends", "modes", "light", "adjustments", "masks", "groups", "spaces", "grading"})
   void isTheSameHoweverTheWorkIsCut(String name) throws IOException {
     Path recipe = recipe(name);
     Planes plain = picture(recipe, PLAIN);
@@ -131,7 +131,7 @@ class GoldenRecipesTest {
 
   @ParameterizedTest
   @ValueSource(
-      strings = {"lighten", "blends", "modes", "light", "adjustments", "masks", "groups", "spaces"})
+      strings = {"lighten", "blends", "modes", "light", "adjustments", "masks", "groups", "spaces", "grading"})
   void deliversTheSameCodesByAnyRoad(String name) throws IOException {
     String text =
         Files.readString(GOLDEN.resolve(name + ".yaml"))

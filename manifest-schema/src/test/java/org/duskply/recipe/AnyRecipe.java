@@ -8,14 +8,18 @@ import java.util.Random;
 import java.util.function.Supplier;
 import org.duskply.recipe.adjust.Adjustment;
 import org.duskply.recipe.adjust.Axis;
+import org.duskply.recipe.adjust.Cdl;
 import org.duskply.recipe.adjust.Channel;
 import org.duskply.recipe.adjust.Contrast;
 import org.duskply.recipe.adjust.Curve;
 import org.duskply.recipe.adjust.CurvePoint;
+import org.duskply.recipe.adjust.Ends;
 import org.duskply.recipe.adjust.Exposure;
 import org.duskply.recipe.adjust.Gel;
+import org.duskply.recipe.adjust.Hue;
 import org.duskply.recipe.adjust.Power;
 import org.duskply.recipe.adjust.Saturation;
+import org.duskply.recipe.adjust.Shoulder;
 import org.duskply.recipe.deliver.Compress;
 import org.duskply.recipe.deliver.Deliverable;
 import org.duskply.recipe.deliver.Format;
@@ -27,6 +31,7 @@ import org.duskply.recipe.mask.MaskUse;
 import org.duskply.recipe.mask.Path;
 import org.duskply.recipe.mask.Point;
 import org.duskply.recipe.mask.Polygon;
+import org.duskply.recipe.shape.PerChannel;
 import org.duskply.recipe.step.Adjust;
 import org.duskply.recipe.step.Blend;
 import org.duskply.recipe.step.Burn;
@@ -201,7 +206,7 @@ final class AnyRecipe {
   }
 
   private Shade shade() {
-    return new Shade(number(0, 20), maybe(() -> new Gel(number(-320, 320), null, null, 0)));
+    return new Shade(number(0, 20), maybe(this::gel));
   }
 
   private Falloff falloff() {
@@ -211,15 +216,52 @@ final class AnyRecipe {
   }
 
   private Adjustment adjustment() {
-    return switch (random.nextInt(5)) {
+    return switch (random.nextInt(10)) {
       case 0 -> new Exposure(number(-20, 20));
       case 1 -> new Power(number(0.05, 20));
       case 2 -> new Saturation(number(0, 4));
       case 3 ->
           new Contrast(
               number(-0.9, 4), number(0.001, 1), any(List.of(Channel.RGB, Channel.LUMINANCE)));
+      case 4 -> new Ends(number(0, 0.5), number(0.55, 4));
+      case 5 -> gel();
+      case 6 -> hue();
+      case 7 ->
+          new Cdl(
+              three(0, 100),
+              three(-10, 10),
+              three(0.05, 20),
+              number(0, 10),
+              any(Axis.values()),
+              random.nextBoolean());
+      case 8 -> new Shoulder(number(0, 0.95), number(1, 1000));
       default -> curve();
     };
+  }
+
+  private Gel gel() {
+    return switch (random.nextInt(3)) {
+      case 0 -> new Gel(number(-320, 320), null, null, number(-50, 50));
+      case 1 -> new Gel(null, number(1667, 25_000), number(1667, 25_000), number(-50, 50));
+      default -> new Gel(null, null, null, number(0.1, 50));
+    };
+  }
+
+  private Hue hue() {
+    boolean range = random.nextBoolean();
+    return new Hue(
+        number(-180, 180),
+        number(0, 4),
+        number(-1, 1),
+        range ? number(-360, 360) : null,
+        range ? number(1, 360) : null,
+        range ? number(0, 180) : 0);
+  }
+
+  private PerChannel three(double least, double most) {
+    return random.nextBoolean()
+        ? PerChannel.all(number(least, most))
+        : new PerChannel(number(least, most), number(least, most), number(least, most));
   }
 
   private Curve curve() {

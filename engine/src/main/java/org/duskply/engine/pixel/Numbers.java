@@ -114,6 +114,21 @@ public final class Numbers {
     return withSignOf(x, (float) cbrtOfNormal(bits));
   }
 
+  /**
+   * A smooth way from 0 to 1: 1 at {@code to} and above, else 0 at {@code from} and below, {@code
+   * 3u² − 2u³} between. A step where the two are one.
+   */
+  public static float smooth(float from, float to, float t) {
+    if (t >= to) {
+      return 1;
+    }
+    if (!(t > from)) {
+      return 0;
+    }
+    float u = (t - from) / (to - from);
+    return u * u * (3 - 2 * u);
+  }
+
   private static double log2InDouble(float x) {
     int bits = Float.floatToRawIntBits(x);
     if (bits < LEAST_NORMAL || bits >= INFINITE) {

@@ -11,11 +11,11 @@ public enum Unit {
   /** Bits a sample. */
   BITS("bits"),
   /** The colour of a light, by its temperature. */
-  KELVIN("K"),
+  KELVIN("kelvin"),
   /** Shifts of a light's colour: millionths of 1/kelvin. */
   MIRED("mired"),
   /** Parts of a turn, 360 to the whole. */
-  DEGREES("°");
+  DEGREES("degrees");
 
   private final String symbol;
 

@@ -10,7 +10,7 @@ import org.duskply.recipe.shape.Kind;
 final class Treat {
   /** Adjustments of what comes in; none where it is left out. */
   static final Field FIELD =
-      Field.of("treat", new Kind.Items(Adjustment.KIND, "adjustment", 0, Limits.MEMBERS))
+      Field.of("treat", new Kind.Items(Adjustment.KIND, "adjustment", 0, Limits.ADJUSTMENTS))
           .byDefault(List.of())
           .says(
               "Adjustments of what comes in, done in order: of a frame before it is blended; of a"
