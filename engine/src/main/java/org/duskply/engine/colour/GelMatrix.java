@@ -5,8 +5,9 @@ import org.duskply.recipe.adjust.Gel;
 import org.jspecify.annotations.Nullable;
 
 /**
- * A gel as a matrix on linear working RGB: {@code toXyz⁻¹ · Bradford(from, to) · toXyz}, both whites
- * of luminance 1, so that light of colour {@code from} becomes as much light of colour {@code to}.
+ * A gel as a matrix on linear working RGB: {@code toXyz⁻¹ · Bradford(from, to) · toXyz}, both
+ * whites of luminance 1, so that light of colour {@code from} becomes as much light of colour
+ * {@code to}.
  *
  * <pre>
  * mired n      from 10⁶/(200 − n/2) K to 10⁶/(200 + n/2) K: −n is the inverse of n

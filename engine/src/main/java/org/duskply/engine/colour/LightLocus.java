@@ -1,8 +1,8 @@
 package org.duskply.engine.colour;
 
 /**
- * The chromaticities of lights by their temperature: glowing bodies up to 4000 K, daylight from 5000
- * K, and between the two a mixture of both.
+ * The chromaticities of lights by their temperature: glowing bodies up to 4000 K, daylight from
+ * 5000 K, and between the two a mixture of both.
  *
  * <pre>
  * T ≤ 4000   Planckian locus, the cubics of Kang et al. 2002 (J. Korean Phys. Soc. 41, 865–871)
