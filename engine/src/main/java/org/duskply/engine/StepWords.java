@@ -112,10 +112,7 @@ final class StepWords {
     String from =
         centre == null
             ? "the middle"
-            : "the point "
-                + NumberWords.exact(centre.x())
-                + ", "
-                + NumberWords.exact(centre.y());
+            : "the point " + NumberWords.exact(centre.x()) + ", " + NumberWords.exact(centre.y());
     return (falloff.stops() < 0 ? "darkens" : "brightens")
         + " what is there away from "
         + from

@@ -151,12 +151,14 @@ class ExplainerTest {
             "lightens with the frame pop (1.tif), compared by luminance, where the mask top shows"
                 + " (25.0 % of the picture).");
     assertThat(only("{ lay: pop, blend: soft-light, blend-in: encoded }").sentence())
-        .isEqualTo("lays the frame pop (1.tif) over it by soft-light of encoded values, everywhere.");
+        .isEqualTo(
+            "lays the frame pop (1.tif) over it by soft-light of encoded values, everywhere.");
     assertThat(only("{ dodge: { stops: 0.4, gel: 120 }, mask: top }").sentence())
         .isEqualTo(
             "brightens what is there by 0.4 stops, through a gel of 120 mired, where the mask top"
                 + " shows (25.0 % of the picture).");
-    assertThat(only("{ burn: { stops: 1, gel: { from: 3000, to: 3600, plus-green: 5 } } }").sentence())
+    assertThat(
+            only("{ burn: { stops: 1, gel: { from: 3000, to: 3600, plus-green: 5 } } }").sentence())
         .isEqualTo(
             "darkens what is there by 1 stop, through a gel that turns 3000 K into 3600 K and"
                 + " plus-green 5, everywhere.");
@@ -167,7 +169,8 @@ class ExplainerTest {
     assertThat(only("{ vignette: { stops: 1, centre: [12, 8.5] } }").sentence())
         .startsWith("brightens what is there away from the point 12, 8.5, by 1 stop in full (");
     assertThat(
-            explain("steps: [ { id: g, group: [ { pop: pop }, { lay: cut } ], treat: [ { contrast: 0.15 } ] } ]")
+            explain(
+                    "steps: [ { id: g, group: [ { pop: pop }, { lay: cut } ], treat: [ { contrast: 0.15 } ] } ]")
                 .steps()
                 .get(0)
                 .sentence())
@@ -180,7 +183,7 @@ class ExplainerTest {
   void equationsOfLightSayWhatIsComputed() {
     assertThat(formula("{ dodge: 0.4, mask: top }")).isEqualTo("out = b + m·(b·2^0.4 − b)");
     assertThat(formula("{ burn: { stops: 0.3, gel: -40 } }"))
-        .isEqualTo("out = W(b·2^(−0.3)); W: Bradford(x)");
+        .isEqualTo("out = W(b·2^(−0.3)); W: Bradford(4545 K → 5556 K)·(R, G, B)");
     assertThat(formula("{ vignette: -0.6 }"))
         .isEqualTo(
             "out = b·2^(−0.6·s); s: 0 up to 0.4 of half the diagonal from the centre, 1 from 1 on,"

@@ -338,10 +338,7 @@ final class AnyRecipe {
       case 0 -> new Pop(any(FRAMES), any(Compare.values()), some(0, 2, this::adjustment));
       case 1 ->
           new Lay(
-              any(FRAMES),
-              any(Blend.values()),
-              any(Axis.values()),
-              some(0, 2, this::adjustment));
+              any(FRAMES), any(Blend.values()), any(Axis.values()), some(0, 2, this::adjustment));
       case 2 -> new Adjust(some(1, 3, this::adjustment));
       case 3 -> new Dodge(shade());
       case 4 -> new Burn(shade());
@@ -351,7 +348,7 @@ final class AnyRecipe {
   }
 
   private Shade shade() {
-    return new Shade(number(0, 20), maybe(() -> new Gel(number(-320, 320), null, null, 0)));
+    return new Shade(number(0, 20), maybe(this::gel));
   }
 
   private Falloff falloff() {

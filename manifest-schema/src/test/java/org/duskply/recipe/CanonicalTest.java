@@ -96,11 +96,13 @@ class CanonicalTest {
     same(RECIPE.replace("[{ exposure: 1 }]", "[{ exposure: 1 }, { saturation: 1 }]"), true, false);
     same(RECIPE.replace("steps:\n", "steps:\n  - { dodge: 0 }\n"), true, false);
     same(RECIPE.replace("steps:\n", "steps:\n  - { burn: { stops: 0, gel: 0 } }\n"), true, false);
-    same(RECIPE.replace("steps:\n", "steps:\n  - { vignette: { stops: 0, full: 3 } }\n"), true, false);
+    same(
+        RECIPE.replace("steps:\n", "steps:\n  - { vignette: { stops: 0, full: 3 } }\n"),
+        true,
+        false);
     same(
         RECIPE.replace(
-            "steps:\n",
-            "steps:\n  - { group: [{ dodge: 0 }], treat: [{ power: 1 }] }\n"),
+            "steps:\n", "steps:\n  - { group: [{ dodge: 0 }], treat: [{ power: 1 }] }\n"),
         true,
         false);
   }

@@ -113,7 +113,8 @@ class BlendsTest {
             Blend.SOFT_LIGHT,
             Blend.DIFFERENCE,
             Blend.EXCLUSION);
-    double[] wanted = Arrays.stream(results.trim().split(" +")).mapToDouble(Double::parseDouble).toArray();
+    double[] wanted =
+        Arrays.stream(results.trim().split(" +")).mapToDouble(Double::parseDouble).toArray();
     for (int i = 0; i < wanted.length; i++) {
       // Both inputs rounded to float by up to 2⁻²⁵, which color-dodge makes at most 4 times as
       // much here (0.04/0.1²), three operations, and half of the eighth digit: 8·2⁻²⁴.
@@ -151,7 +152,9 @@ class BlendsTest {
     checkColour(Blend.LUMINOSITY, b, s, luminosity);
   }
 
-  /** Half of the sixth digit is 0.5e-6, and 16 roundings of 2⁻²⁴ are 1e-6: here none is clipped far. */
+  /**
+   * Half of the sixth digit is 0.5e-6, and 16 roundings of 2⁻²⁴ are 1e-6: here none is clipped far.
+   */
   private static void checkColour(Blend mode, float[] b, float[] s, String want) {
     float[] got = colour(mode, b, s);
     float[] wanted = floats(want);
@@ -164,8 +167,8 @@ class BlendsTest {
    * The same document, #generalformula: results over a picture below of alpha 0.5 with a frame of
    * alpha 0.6, computed with a general 2D graphics library. No picture below is ever transparent
    * here (a base with alpha is refused, and mixing keeps what lies below whole), so these very rows
-   * cannot occur; the blend function is drawn out of them: {@code αo·Co = αs·(1 − αb)·Cs +
-   * αs·αb·B + (1 − αs)·αb·Cb} with {@code αo} = 0.8. Rows over an opaque picture stand in {@code
+   * cannot occur; the blend function is drawn out of them: {@code αo·Co = αs·(1 − αb)·Cs + αs·αb·B
+   * + (1 − αs)·αb·Cb} with {@code αo} = 0.8. Rows over an opaque picture stand in {@code
    * CoverageTest}.
    */
   @ParameterizedTest
@@ -425,7 +428,12 @@ class BlendsTest {
 
   /** The same of the modes that look at all three channels. */
   @ParameterizedTest
-  @CsvSource({"HUE, 42e5b8e4a17cc2af", "SATURATION, ab1c7fa0114364fb", "COLOR, 74efccc66c913de5", "LUMINOSITY, ccd123d2fbafa77c"})
+  @CsvSource({
+    "HUE, 42e5b8e4a17cc2af",
+    "SATURATION, ab1c7fa0114364fb",
+    "COLOR, 74efccc66c913de5",
+    "LUMINOSITY, ccd123d2fbafa77c"
+  })
   @Tag("bits")
   void bitsOfColoursArePinned(Blend mode, String hash) {
     assertThat(Bits.sha256(blended(Blends.of(mode)))).startsWith(hash);

@@ -79,8 +79,10 @@ class BrighterTest extends ColourBlendContract {
     float[] grey = {0.2f, 0.2f, 0.2f};
     // ν weighs a little at 0.2; a quarter more than the tenth of a stop is on the safe side.
     float more = (float) (0.2 * StrictMath.pow(2, 0.125));
-    assertThat(blend(grey, new float[] {more, more, more})).isEqualTo(new float[] {more, more, more});
-    assertThat(blend(new float[] {more, more, more}, grey)).isEqualTo(new float[] {more, more, more});
+    assertThat(blend(grey, new float[] {more, more, more}))
+        .isEqualTo(new float[] {more, more, more});
+    assertThat(blend(new float[] {more, more, more}, grey))
+        .isEqualTo(new float[] {more, more, more});
   }
 
   @Test

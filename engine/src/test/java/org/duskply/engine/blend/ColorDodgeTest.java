@@ -10,7 +10,9 @@ class ColorDodgeTest extends BlendKernelContract {
     return Blend.COLOR_DODGE;
   }
 
-  /** Two roundings, of 1 − s and of the quotient; the least float where the quotient is denormal. */
+  /**
+   * Two roundings, of 1 − s and of the quotient; the least float where the quotient is denormal.
+   */
   @Override
   protected double bound(double b, double s, double want) {
     return 2.001 * 0x1p-24 * want + Float.MIN_VALUE;

@@ -49,8 +49,7 @@ class AddedLightTest {
   void onlyWhereTheGroupShows() {
     String mask = "mask: { polygon: \"0,0 2,0 2,1 0,1\" }";
     Planes got =
-        table()
-            .picture("  - { group: [{ pop: flash }], treat: [{ exposure: -1 }], " + mask + " }");
+        table().picture("  - { group: [{ pop: flash }], treat: [{ exposure: -1 }], " + mask + " }");
     assertThat(LightTable.pixel(got, 2, 0)).isEqualTo(new float[] {0.1f, 0.2f, 0.3f});
     Close.check("shown", LightTable.pixel(got, 1, 0), new double[] {0.3, 0.3, 0.3}, 4 * 0x1p-24);
   }
@@ -72,7 +71,9 @@ class AddedLightTest {
   void treatmentsThatChangeNothingLeaveTheVeryGroup() {
     float[] plain = pixel("  - { group: [{ pop: flash, opacity: 0.3 }] }", 0);
     float[] treated =
-        pixel("  - { group: [{ pop: flash, opacity: 0.3 }], treat: [{ exposure: 0 }, { power: 1 }] }", 0);
+        pixel(
+            "  - { group: [{ pop: flash, opacity: 0.3 }], treat: [{ exposure: 0 }, { power: 1 }] }",
+            0);
     assertThat(treated).isEqualTo(plain);
   }
 

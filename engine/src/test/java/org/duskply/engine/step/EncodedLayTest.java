@@ -30,14 +30,15 @@ class EncodedLayTest {
   }
 
   /**
-   * The way to the axis has its own test and error; from its floats on, the mode is within the bound
-   * of its contract, which the way back, at most 2.6 times as steep at encoded 1.5, carries over,
-   * and adds its own relative 2⁻²⁰.
+   * The way to the axis has its own test and error; from its floats on, the mode is within the
+   * bound of its contract, which the way back, at most 2.6 times as steep at encoded 1.5, carries
+   * over, and adds its own relative 2⁻²⁰.
    */
   @ParameterizedTest
   @EnumSource
   void agreesWithTheFormula(Blend mode) {
-    var picture = table().picture("  - { lay: late, blend-in: encoded, blend: " + mode.key() + " }");
+    var picture =
+        table().picture("  - { lay: late, blend-in: encoded, blend: " + mode.key() + " }");
     for (int y = 0; y < SIDE; y++) {
       for (int x = 0; x < SIDE; x++) {
         double[] b = encoded(BELOW, x, y);
@@ -90,7 +91,8 @@ class EncodedLayTest {
         new LightTable(1, 1).frame("dusk", (x, y, c) -> 1).frame("late", (x, y, c) -> grey);
     float[] got =
         LightTable.pixel(
-            table.picture("  - { lay: late, blend: multiply }\n  - { lay: late, blend: multiply, blend-in: encoded }"),
+            table.picture(
+                "  - { lay: late, blend: multiply }\n  - { lay: late, blend: multiply, blend-in: encoded }"),
             0,
             0);
     // 0.5 × 0.5 of the screen's axis; its light by IEC 61966-2-1.

@@ -19,8 +19,7 @@ class VignetteTest {
   private static final Bounds WHOLE = Bounds.ofSize(WIDTH, HEIGHT);
 
   private static LightTable table() {
-    return new LightTable(WIDTH, HEIGHT)
-        .frame("dusk", (x, y, c) -> 0.1 + x * 0.03 - y * 0.007 * c);
+    return new LightTable(WIDTH, HEIGHT).frame("dusk", (x, y, c) -> 0.1 + x * 0.03 - y * 0.007 * c);
   }
 
   private static Planes vignetted(String keys, Bounds extent, double scale) {
@@ -101,8 +100,7 @@ class VignetteTest {
     // The middle of pixel (22, 14) is the centre of 45 × 29: distance 0.
     Planes got = vignetted("{ stops: 1, begins: 0, full: 0 }", Bounds.ofSize(WIDTH, 29), 1);
     Planes below = table().picture("  - { adjust: [{ exposure: 0 }] }");
-    assertThat(LightTable.pixel(got, 22, 14)[0])
-        .isEqualTo(2 * LightTable.pixel(below, 22, 14)[0]);
+    assertThat(LightTable.pixel(got, 22, 14)[0]).isEqualTo(2 * LightTable.pixel(below, 22, 14)[0]);
     check("{ stops: 1, begins: 0.5, full: 0.5 }", new Falloff(1, 0.5, 0.5, null), WHOLE, 1);
   }
 

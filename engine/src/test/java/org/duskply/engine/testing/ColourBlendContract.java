@@ -93,7 +93,9 @@ public abstract class ColourBlendContract {
 
   private static float[][] colours(Lcg noise, int count, double low, double high) {
     return new float[][] {
-      noise.samples(count, low, high), noise.samples(count, low, high), noise.samples(count, low, high)
+      noise.samples(count, low, high),
+      noise.samples(count, low, high),
+      noise.samples(count, low, high)
     };
   }
 

@@ -22,6 +22,8 @@ import org.duskply.recipe.adjust.Adjustment;
 import org.duskply.recipe.adjust.Axis;
 import org.duskply.recipe.adjust.Channel;
 import org.duskply.recipe.adjust.Contrast;
+import org.duskply.recipe.adjust.Curve;
+import org.duskply.recipe.adjust.CurvePoint;
 import org.duskply.recipe.adjust.Exposure;
 import org.duskply.recipe.adjust.Gel;
 import org.duskply.recipe.adjust.Power;
@@ -46,8 +48,8 @@ import org.duskply.recipe.step.Verb;
 import org.duskply.recipe.step.Vignette;
 
 /**
- * Steps of every verb drawn by a seed, with masks, groups in groups and frames of noise, one of them
- * transparent in places; as they stand in a recipe, and as the graph that is made of them.
+ * Steps of every verb drawn by a seed, with masks, groups in groups and frames of noise, one of
+ * them transparent in places; as they stand in a recipe, and as the graph that is made of them.
  */
 public final class RandomSteps {
   /** The space that the frames arrive in. */
@@ -153,11 +155,19 @@ public final class RandomSteps {
   }
 
   private Adjustment adjustment() {
-    return switch (random.nextInt(5)) {
+    return switch (random.nextInt(6)) {
       case 0 -> new Exposure(random.nextInt(9) / 4.0 - 1);
       case 1 -> new Saturation(any(0.0, 0.7, 1.3));
       case 2 -> new Contrast(any(-0.25, 0.25), 0.18, any(Channel.RGB, Channel.LUMINANCE));
       case 3 -> new Power(any(0.9, 1.1));
+      case 4 ->
+          new Curve(
+              List.of(
+                  new CurvePoint(0, any(0.0, 0.02)),
+                  new CurvePoint(0.4, 0.45),
+                  new CurvePoint(1, 0.97)),
+              any(Channel.RGB, Channel.LUMINANCE, Channel.GREEN),
+              any(Axis.values()));
       default -> gel();
     };
   }
@@ -171,8 +181,7 @@ public final class RandomSteps {
         some(
             3,
             6,
-            () ->
-                new Point(random.nextInt(width + 20) - 10, random.nextInt(8 * height) / 8.0 - 2));
+            () -> new Point(random.nextInt(width + 20) - 10, random.nextInt(8 * height) / 8.0 - 2));
     return new Mask(
         new Polygon(points, any(FillRule.values())),
         List.of(),
