@@ -58,11 +58,12 @@ class GoldenRecipesTest {
   private Desk desk;
 
   @BeforeEach
-  void frames() {
+  void frames() throws IOException {
     desk = new Desk(folder, WIDTH, HEIGHT);
     for (int i = 0; i < 6; i++) {
       desk.frame("frames/" + i + ".tif", i);
     }
+    desk.write("masks/outlines.svg", Files.readAllBytes(GOLDEN.resolve("outlines.svg")));
     desk.frame("frames/p3.tif", 7, NamedSpace.DISPLAY_P3);
     desk.frame("frames/rec2020.tif", 8, NamedSpace.REC2020);
     desk.frame("frames/a98.tif", 9, NamedSpace.A98_RGB);
@@ -84,7 +85,7 @@ class GoldenRecipesTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"lighten", "blends", "adjustments", "masks", "groups", "spaces"})
+  @ValueSource(strings = {"lighten", "blends", "adjustments", "masks", "groups", "spaces", "outlines"})
   void keepsItsBits(String name) throws IOException {
     Planes picture = picture(recipe(name), PlanSettings.DEFAULT);
     String hash = PictureBits.sha256(picture);
@@ -97,7 +98,7 @@ class GoldenRecipesTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"lighten", "blends", "adjustments", "masks", "groups", "spaces"})
+  @ValueSource(strings = {"lighten", "blends", "adjustments", "masks", "groups", "spaces", "outlines"})
   void isTheSameHoweverTheWorkIsCut(String name) throws IOException {
     Path recipe = recipe(name);
     Planes plain = picture(recipe, PLAIN);
@@ -126,7 +127,7 @@ class GoldenRecipesTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"lighten", "blends", "adjustments", "masks", "groups", "spaces"})
+  @ValueSource(strings = {"lighten", "blends", "adjustments", "masks", "groups", "spaces", "outlines"})
   void deliversTheSameCodesByAnyRoad(String name) throws IOException {
     String text =
         Files.readString(GOLDEN.resolve(name + ".yaml"))
