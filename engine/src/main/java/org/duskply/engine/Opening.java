@@ -65,9 +65,6 @@ record Opening(
   private Ground ground(FrameSet frames, FrameInfo base, double scale) {
     Size grid = recipe.grid() == null ? new Size(base.width(), base.height()) : recipe.grid();
     return new Ground(
-        grid.width(),
-        grid.height(),
-        scale,
-        frames.node(recipe.base(), view.reduction()).canvas());
+        grid.width(), grid.height(), scale, frames.node(recipe.base(), view.reduction()).canvas());
   }
 }

@@ -85,7 +85,8 @@ class GoldenRecipesTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"lighten", "blends", "adjustments", "masks", "groups", "spaces", "outlines"})
+  @ValueSource(
+      strings = {"lighten", "blends", "adjustments", "masks", "groups", "spaces", "outlines"})
   void keepsItsBits(String name) throws IOException {
     Planes picture = picture(recipe(name), PlanSettings.DEFAULT);
     String hash = PictureBits.sha256(picture);
@@ -98,7 +99,8 @@ class GoldenRecipesTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"lighten", "blends", "adjustments", "masks", "groups", "spaces", "outlines"})
+  @ValueSource(
+      strings = {"lighten", "blends", "adjustments", "masks", "groups", "spaces", "outlines"})
   void isTheSameHoweverTheWorkIsCut(String name) throws IOException {
     Path recipe = recipe(name);
     Planes plain = picture(recipe, PLAIN);
@@ -127,7 +129,8 @@ class GoldenRecipesTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"lighten", "blends", "adjustments", "masks", "groups", "spaces", "outlines"})
+  @ValueSource(
+      strings = {"lighten", "blends", "adjustments", "masks", "groups", "spaces", "outlines"})
   void deliversTheSameCodesByAnyRoad(String name) throws IOException {
     String text =
         Files.readString(GOLDEN.resolve(name + ".yaml"))

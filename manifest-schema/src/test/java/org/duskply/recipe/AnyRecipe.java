@@ -172,7 +172,8 @@ final class AnyRecipe {
   private MaskKind kind(List<String> known, int depth) {
     return switch (random.nextInt(depth > 0 ? 5 : 2)) {
       case 0 -> outline();
-      case 1 -> new Gradient(new Ramp(point(), new Point(1e6, number(-1e6, 1e6)), any(Ease.values())));
+      case 1 ->
+          new Gradient(new Ramp(point(), new Point(1e6, number(-1e6, 1e6)), any(Ease.values())));
       case 2 -> new AllOf(some(1, 3, () -> use(known, depth)));
       default -> new AnyOf(some(1, 3, () -> use(known, depth)));
     };

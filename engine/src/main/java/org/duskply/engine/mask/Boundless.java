@@ -1,5 +1,11 @@
 package org.duskply.engine.mask;
 
+import java.util.ArrayDeque;
+import java.util.Collections;
+import java.util.Deque;
+import java.util.IdentityHashMap;
+import java.util.List;
+import java.util.Set;
 import org.duskply.engine.plan.Node;
 
 /**
@@ -10,11 +16,19 @@ import org.duskply.engine.plan.Node;
 interface Boundless {
   /** Whether a mask has values of its own beyond the canvas. */
   static boolean is(Node mask) {
-    if (mask.planes() != 1) {
-      return false;
+    Set<Node> met = Collections.newSetFromMap(new IdentityHashMap<>());
+    Deque<Node> waiting = new ArrayDeque<>(List.of(mask));
+    while (!waiting.isEmpty()) {
+      Node node = waiting.pop();
+      if (!met.add(node)) {
+        continue; // Masks may share members many times over.
+      }
+      boolean leaf = node.inputs().isEmpty();
+      if (node.planes() != 1 || leaf && !(node instanceof Boundless)) {
+        return false;
+      }
+      waiting.addAll(node.inputs());
     }
-    return mask.inputs().isEmpty()
-        ? mask instanceof Boundless
-        : mask.inputs().stream().allMatch(Boundless::is);
+    return true;
   }
 }

@@ -22,8 +22,7 @@ import org.jspecify.annotations.Nullable;
 /**
  * The masks of a recipe as nodes, each named mask once. A mask is its kind, then in this order
  * {@code within}, {@code except}, {@code widen}, {@code feather}, {@code inverted}, {@code
- * strength}. One instance
- * serves one thread.
+ * strength}. One instance serves one thread.
  */
 public final class MaskGraph {
   private final Map<String, Mask> masks;
