@@ -97,6 +97,10 @@ class ShapeTest {
             shape -> assertThat(new LinkedHashSet<>(shape.keys())).hasSameSizeAs(shape.keys()));
   }
 
+  private static boolean isMaskKind(Shape<?> shape) {
+    return MaskKind.class.isAssignableFrom(shape.type());
+  }
+
   /** The example of each record, put where it belongs, is a recipe without fault. */
   @ParameterizedTest
   @MethodSource("shapes")
@@ -105,7 +109,8 @@ class ShapeTest {
     String frames =
         "frames: { dusk: a.tif, pop-hull: b.tif, pop-willow: c.tif, late-sky: d.tif }\n";
     String masks =
-        "masks: { hull: {}, sky: {}, pane-1: {}, pane-2: {}, mast: {}, willow: {}, pontoon: {} }\n";
+        "masks: { hull: {}, sky: {}, pane-1: {}, pane-2: {}, mast: {}, willow: {}, pontoon: {},"
+            + " facade: {}, horizon: {} }\n";
     String steps =
         Adjustment.class.isAssignableFrom(shape.type())
             ? "steps: [{ adjust: [{ " + example + " }] }]\n"
