@@ -3,22 +3,13 @@ package org.duskply.engine;
 import java.util.ArrayList;
 import java.util.List;
 import org.duskply.recipe.adjust.Adjustment;
-import org.duskply.recipe.adjust.Axis;
-import org.duskply.recipe.adjust.Channel;
-import org.duskply.recipe.adjust.Contrast;
-import org.duskply.recipe.adjust.Curve;
-import org.duskply.recipe.adjust.Exposure;
 import org.duskply.recipe.adjust.Gel;
-import org.duskply.recipe.adjust.Power;
-import org.duskply.recipe.adjust.Saturation;
 import org.duskply.recipe.shape.Field;
 import org.duskply.recipe.shape.Keyed;
+import org.duskply.recipe.shape.PerChannel;
 import org.duskply.recipe.shape.Shape;
 
-/**
- * Adjustments in words and as equations: x a channel in linear light, Y luminance (whose change
- * keeps the hue), E the way to the encoded axis and L the way back.
- */
+/** Adjustments in words. */
 final class AdjustmentWords {
   private AdjustmentWords() {}
 
@@ -31,44 +22,9 @@ final class AdjustmentWords {
     return String.join(", then ", words);
   }
 
-  /** A list as equations, in order. */
+  /** A list as equations, in order: see {@link AdjustmentFormula}. */
   static String formulas(List<Adjustment> adjustments) {
-    return String.join(", then ", adjustments.stream().map(AdjustmentWords::formula).toList());
-  }
-
-  /** The table of adjustments: one line each. */
-  private static String formula(Adjustment adjustment) {
-    if (adjustment instanceof Exposure exposure) {
-      return "x·2^" + exponent(exposure.stops());
-    }
-    if (adjustment instanceof Power power) {
-      return "L(E(x)^" + NumberWords.exact(power.power()) + ")";
-    }
-    if (adjustment instanceof Contrast contrast) {
-      String pivot = NumberWords.exact(contrast.pivot());
-      String steepness = NumberWords.onePlus(contrast.strength());
-      return on(contrast.channel(), pivot + "·(%s/" + pivot + ")^" + steepness);
-    }
-    if (adjustment instanceof Curve curve) {
-      return on(curve.channel(), curve.axis() == Axis.LINEAR ? "curve(%s)" : "L(curve(E(%s)))");
-    }
-    if (adjustment instanceof Gel) {
-      return "Bradford(x)";
-    }
-    return "Oklab a, b → " + NumberWords.exact(((Saturation) adjustment).factor()) + "·(a, b)";
-  }
-
-  private static String exponent(double stops) {
-    return stops < 0 ? "(−" + NumberWords.exact(-stops) + ")" : NumberWords.exact(stops);
-  }
-
-  /** A formula of what a channel word names. */
-  private static String on(Channel channel, String formula) {
-    return switch (channel) {
-      case RGB -> formula.replace("%s", "x");
-      case LUMINANCE -> "Y → " + formula.replace("%s", "Y");
-      case RED, GREEN, BLUE -> channel.key() + " → " + formula.replace("%s", channel.key());
-    };
+    return String.join(", then ", adjustments.stream().map(AdjustmentFormula::of).toList());
   }
 
   private static <T extends Record> String words(T record) {
@@ -77,12 +33,21 @@ final class AdjustmentWords {
     for (Field field : shape.fields()) {
       Object value = shape.get(record, field);
       if (value != null && !value.equals(field.fallback())) {
-        String unit = field.unit().symbol();
-        String text = value(value) + (unit.isEmpty() ? "" : " " + unit);
-        parts.add(field.isPrincipal() ? text : field.key() + " " + text);
+        parts.add(part(field, value));
       }
     }
-    return shape.key() + (parts.isEmpty() ? "" : " " + String.join(", ", parts));
+    String words = shape.key() + (parts.isEmpty() ? "" : " " + String.join(", ", parts));
+    return record instanceof Gel ? words.replace(" kelvin, to ", " to ") : words;
+  }
+
+  /** A key and its value; the principal field's value alone, a flag's key alone. */
+  private static String part(Field field, Object value) {
+    if (value instanceof Boolean) {
+      return field.key();
+    }
+    String unit = field.unit().symbol();
+    String text = value(value) + (unit.isEmpty() ? "" : " " + unit);
+    return field.isPrincipal() ? text : field.key() + " " + text;
   }
 
   private static String value(Object value) {
@@ -94,6 +59,12 @@ final class AdjustmentWords {
     }
     if (value instanceof List<?> list) {
       return String.join(" ", list.stream().map(AdjustmentWords::value).toList());
+    }
+    if (value instanceof PerChannel three) {
+      String[] each = {value(three.red()), value(three.green()), value(three.blue())};
+      return three.even()
+          ? each[0]
+          : "red " + each[0] + " green " + each[1] + " blue " + each[2];
     }
     if (value instanceof Record record) {
       return row(record);

@@ -20,6 +20,11 @@ final class NumberWords {
     return plain(BigDecimal.ONE.add(BigDecimal.valueOf(value)));
   }
 
+  /** How far a number is from one, as one would write it: −0.15 for 0.85. */
+  static double fromOne(double value) {
+    return BigDecimal.valueOf(value).subtract(BigDecimal.ONE).doubleValue();
+  }
+
   /** A number to three digits. */
   static String rough(double value) {
     return plain(new BigDecimal(value, new MathContext(DIGITS)));

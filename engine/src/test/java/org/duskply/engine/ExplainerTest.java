@@ -168,6 +168,62 @@ class ExplainerTest {
         .isEqualTo("out = A(b); A: red → L(curve(E(red)))");
   }
 
+  private String adjusted(String adjustment) {
+    String sentence = only("{ adjust: [ { " + adjustment + " } ] }").sentence();
+    assertThat(sentence).startsWith("adjusts what is there by ").endsWith(", everywhere.");
+    return sentence.substring(25, sentence.length() - 13);
+  }
+
+  private String equation(String adjustment) {
+    String formula = formula("{ adjust: [ { " + adjustment + " } ] }");
+    assertThat(formula).startsWith("out = A(b); A: ");
+    return formula.substring(15);
+  }
+
+  @Test
+  void everyAdjustmentIsSaidAsItIsWritten() {
+    assertThat(adjusted("ends: { black: 0.02, white: 0.97 }")).isEqualTo("ends black 0.02, white 0.97");
+    assertThat(adjusted("gel: -42")).isEqualTo("gel -42 mired");
+    assertThat(adjusted("gel: { from: 3000, to: 3600, plus-green: 5 }"))
+        .isEqualTo("gel from 3000 to 3600 kelvin, plus-green 5");
+    assertThat(adjusted("hue: { centre: 260, width: 70, soft: 20, turn: -6, chroma: 1.15 }"))
+        .isEqualTo(
+            "hue turn -6 degrees, chroma 1.15, centre 260 degrees, width 70 degrees, soft 20"
+                + " degrees");
+    assertThat(adjusted("cdl: { slope: [1.05, 1, 0.95], offset: 0.01, saturation: 0.9, clamp: true }"))
+        .isEqualTo("cdl slope red 1.05 green 1 blue 0.95, offset 0.01, saturation 0.9, clamp");
+    assertThat(adjusted("shoulder: { begins: 0.6, white-at: 6 }"))
+        .isEqualTo("shoulder begins 0.6, white-at 6");
+  }
+
+  @Test
+  void everyAdjustmentHasItsEquation() {
+    assertThat(equation("ends: { black: 0.02, white: 0.97 }"))
+        .isEqualTo("L(max(0, (E(x) − 0.02)/(0.97 − 0.02)))");
+    assertThat(equation("ends: { white: 0.9 }")).isEqualTo("L(max(0, E(x)/0.9))");
+    assertThat(equation("gel: 42")).isEqualTo("Bradford(5587 K → 4525 K)·(R, G, B)");
+    assertThat(equation("gel: { plus-green: -5 }"))
+        .isEqualTo("Bradford(5000 K → 5000 K and 5 magenta)·(R, G, B)");
+    assertThat(equation("hue: { turn: -6, chroma: 1.15, lightness: 0.02 }"))
+        .isEqualTo("Oklab h → h − 6°, C → C·1.15, L → L + 0.02");
+    assertThat(equation("hue: { centre: 260, width: 70, turn: -6, chroma: 0.85 }"))
+        .isEqualTo(
+            "Oklab h → h − 6°·w, C → C·(1 − 0.15·w); w: hues about 260°, 70° wide, 0° soft");
+    assertThat(equation("cdl: { slope: 1.1, power: 0.9 }")).isEqualTo("L((E(x)·1.1)^0.9)");
+    assertThat(equation("cdl: { offset: [0.1, 0, -0.1], axis: linear, clamp: true }"))
+        .isEqualTo(
+            "red → (red·1 + 0.1)^1, green → (green·1)^1, blue → (blue·1 − 0.1)^1, held to 0…1 at"
+                + " each step");
+    assertThat(equation("cdl: { slope: 1.1, saturation: 0.9 }"))
+        .isEqualTo(
+            "v = (E(x)·1.1)^1, x → L(luma + 0.9·(v − luma)), luma = 0.2126·v_red + 0.7152·v_green"
+                + " + 0.0722·v_blue");
+    assertThat(equation("shoulder: { begins: 0.6, white-at: 6 }"))
+        .isEqualTo(
+            "above 0.6: 0.6 + (1 − 0.6)·u·(1 + u/w²)/(1 + u), u = (x − 0.6)/(1 − 0.6), w = u at 6;"
+                + " 1 from there on");
+  }
+
   @Test
   void framesAreDescribedAndOnlyWhatMasksShowIsCounted() {
     Explanation explanation =

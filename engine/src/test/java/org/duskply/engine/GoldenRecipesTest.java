@@ -90,7 +90,7 @@ class GoldenRecipesTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"lighten", "blends", "adjustments", "masks", "groups", "spaces", "picture-masks"})
+  @ValueSource(strings = {"lighten", "blends", "adjustments", "masks", "groups", "spaces", "picture-masks", "grading"})
   void keepsItsBits(String name) throws IOException {
     Planes picture = picture(recipe(name), PlanSettings.DEFAULT);
     String hash = PictureBits.sha256(picture);
@@ -103,7 +103,7 @@ class GoldenRecipesTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"lighten", "blends", "adjustments", "masks", "groups", "spaces", "picture-masks"})
+  @ValueSource(strings = {"lighten", "blends", "adjustments", "masks", "groups", "spaces", "picture-masks", "grading"})
   void isTheSameHoweverTheWorkIsCut(String name) throws IOException {
     Path recipe = recipe(name);
     Planes plain = picture(recipe, PLAIN);
@@ -132,7 +132,7 @@ class GoldenRecipesTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"lighten", "blends", "adjustments", "masks", "groups", "spaces", "picture-masks"})
+  @ValueSource(strings = {"lighten", "blends", "adjustments", "masks", "groups", "spaces", "picture-masks", "grading"})
   void deliversTheSameCodesByAnyRoad(String name) throws IOException {
     String text =
         Files.readString(GOLDEN.resolve(name + ".yaml"))

@@ -32,6 +32,9 @@ public final class Limits {
   /** Points of one curve. */
   public static final int CURVE_POINTS = 256;
 
+  /** Adjustments of one list. */
+  public static final int ADJUSTMENTS = 100;
+
   /** Characters of one text, path data and point lists included. */
   public static final int TEXT = 262_144;
 

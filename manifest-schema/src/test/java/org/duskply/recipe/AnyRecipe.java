@@ -8,14 +8,18 @@ import java.util.Random;
 import java.util.function.Supplier;
 import org.duskply.recipe.adjust.Adjustment;
 import org.duskply.recipe.adjust.Axis;
+import org.duskply.recipe.adjust.Cdl;
 import org.duskply.recipe.adjust.Channel;
 import org.duskply.recipe.adjust.Contrast;
 import org.duskply.recipe.adjust.Curve;
 import org.duskply.recipe.adjust.CurvePoint;
+import org.duskply.recipe.adjust.Ends;
 import org.duskply.recipe.adjust.Exposure;
 import org.duskply.recipe.adjust.Gel;
+import org.duskply.recipe.adjust.Hue;
 import org.duskply.recipe.adjust.Power;
 import org.duskply.recipe.adjust.Saturation;
+import org.duskply.recipe.adjust.Shoulder;
 import org.duskply.recipe.deliver.Compress;
 import org.duskply.recipe.deliver.Deliverable;
 import org.duskply.recipe.deliver.Format;
@@ -28,7 +32,7 @@ import org.duskply.recipe.mask.FillRule;
 import org.duskply.recipe.mask.Flash;
 import org.duskply.recipe.mask.FlashReach;
 import org.duskply.recipe.mask.Gradient;
-import org.duskply.recipe.mask.Hue;
+import org.duskply.recipe.mask.Hues;
 import org.duskply.recipe.mask.HueRange;
 import org.duskply.recipe.mask.Image;
 import org.duskply.recipe.mask.Luminance;
@@ -46,6 +50,7 @@ import org.duskply.recipe.mask.ShownSteps;
 import org.duskply.recipe.mask.Stroke;
 import org.duskply.recipe.mask.Strokes;
 import org.duskply.recipe.mask.Svg;
+import org.duskply.recipe.shape.PerChannel;
 import org.duskply.recipe.step.Adjust;
 import org.duskply.recipe.step.Blend;
 import org.duskply.recipe.step.Group;
@@ -176,12 +181,6 @@ final class AnyRecipe {
         extensions());
   }
 
-  private Gel gel() {
-    return random.nextBoolean()
-        ? new Gel(number(-320, 320), null, null, number(-50, 50))
-        : new Gel(null, number(1667, 25_000), number(1667, 25_000), number(-50, 50));
-  }
-
   /** Small enough for any grid that is stated: one pixel. */
   private Crop crop() {
     return new Crop(0, 0, 1, 1);
@@ -274,9 +273,9 @@ final class AnyRecipe {
       case 0 -> outline();
       case 2 -> luminance();
       case 3 ->
-          new Hue(
+          new Hues(
               new HueRange(
-                  number(-360, 360), number(0, 360), number(0, 180), maybe(() -> any(FRAMES))));
+                  number(-360, 360), number(1, 360), number(0, 180), maybe(() -> any(FRAMES))));
       case 4 -> new Image(any(FILES));
       case 5 -> new Strokes(some(1, 3, this::stroke));
       case 6 ->
@@ -338,15 +337,52 @@ final class AnyRecipe {
   }
 
   private Adjustment adjustment() {
-    return switch (random.nextInt(5)) {
+    return switch (random.nextInt(10)) {
       case 0 -> new Exposure(number(-20, 20));
       case 1 -> new Power(number(0.05, 20));
       case 2 -> new Saturation(number(0, 4));
       case 3 ->
           new Contrast(
               number(-0.9, 4), number(0.001, 1), any(List.of(Channel.RGB, Channel.LUMINANCE)));
+      case 4 -> new Ends(number(0, 0.5), number(0.55, 4));
+      case 5 -> gel();
+      case 6 -> hue();
+      case 7 ->
+          new Cdl(
+              three(0, 100),
+              three(-10, 10),
+              three(0.05, 20),
+              number(0, 10),
+              any(Axis.values()),
+              random.nextBoolean());
+      case 8 -> new Shoulder(number(0, 0.95), number(1, 1000));
       default -> curve();
     };
+  }
+
+  private Gel gel() {
+    return switch (random.nextInt(3)) {
+      case 0 -> new Gel(number(-320, 320), null, null, number(-50, 50));
+      case 1 -> new Gel(null, number(1667, 25_000), number(1667, 25_000), number(-50, 50));
+      default -> new Gel(null, null, null, number(0.1, 50));
+    };
+  }
+
+  private Hue hue() {
+    boolean range = random.nextBoolean();
+    return new Hue(
+        number(-180, 180),
+        number(0, 4),
+        number(-1, 1),
+        range ? number(-360, 360) : null,
+        range ? number(1, 360) : null,
+        range ? number(0, 180) : 0);
+  }
+
+  private PerChannel three(double least, double most) {
+    return random.nextBoolean()
+        ? PerChannel.all(number(least, most))
+        : new PerChannel(number(least, most), number(least, most), number(least, most));
   }
 
   private Curve curve() {

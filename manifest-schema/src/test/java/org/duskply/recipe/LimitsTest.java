@@ -83,6 +83,16 @@ class LimitsTest {
   }
 
   @Test
+  void aHundredAdjustmentsAreReadAndOneMoreIsNot() {
+    String list = "{ exposure: 0.1 },".repeat(Limits.ADJUSTMENTS - 1) + "{ exposure: 0.1 }";
+    String steps = "\nsteps:\n  - { adjust: [" + list + "] }\n  - { pop: dusk, treat: [" + list;
+    RecipeReader reader = RecipeReader.strict();
+    assertThat(reader.check("a.yaml", MistakeCases.SOUND + steps + "] }").recipe()).isNotNull();
+    Reading over = reader.check("a.yaml", MistakeCases.SOUND + steps + ", { power: 2 }] }");
+    assertSays(over, "`treat` has 101 adjustments; the limit is 100");
+  }
+
+  @Test
   void stepsInGroupsCountToo() {
     String group = "  - group: [" + "{ pop: dusk },".repeat(4000) + "{ pop: dusk }]\n";
     Reading reading =

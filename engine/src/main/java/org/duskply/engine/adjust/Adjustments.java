@@ -6,22 +6,25 @@ import org.duskply.engine.colour.ColourSpace;
 import org.duskply.engine.colour.Oklab;
 import org.duskply.recipe.adjust.Adjustment;
 import org.duskply.recipe.adjust.Axis;
+import org.duskply.recipe.adjust.Cdl;
 import org.duskply.recipe.adjust.Channel;
 import org.duskply.recipe.adjust.Contrast;
 import org.duskply.recipe.adjust.Curve;
+import org.duskply.recipe.adjust.Ends;
 import org.duskply.recipe.adjust.Exposure;
 import org.duskply.recipe.adjust.Gel;
+import org.duskply.recipe.adjust.Hue;
 import org.duskply.recipe.adjust.Power;
 import org.duskply.recipe.adjust.Saturation;
+import org.duskply.recipe.adjust.Shoulder;
 import org.duskply.recipe.shape.Shape;
-import org.jspecify.annotations.Nullable;
 
 /**
  * The table of adjustments: which kernel stands for which, and a list of them as one kernel.
  *
- * <p>Adjustments that change nothing are left out. Neighbours that are curves of single channels on
- * one axis, powers among them, become one {@link ToneKernel}, up to {@value #LONGEST_RUN} at a
- * time: so it is defined, whatever else a plan fuses or leaves apart.
+ * <p>Adjustments that change nothing are left out. Neighbours that treat each channel alone by a
+ * curve on one axis become one {@link ToneKernel}, up to {@value #LONGEST_RUN} curves at a time: so
+ * it is defined, whatever else a plan fuses or leaves apart.
  */
 public final class Adjustments {
   /**
@@ -44,15 +47,15 @@ public final class Adjustments {
       if (Shape.isIdentityOf(adjustment)) {
         continue;
       }
-      ToneKernel.Part part = part(adjustment);
-      if (!run.isEmpty() && !joins(part, run)) {
+      List<ToneKernel.Part> parts = parts(adjustment);
+      if (!run.isEmpty() && !joins(parts, run)) {
         kernels.add(ToneKernel.prepare(run));
         run.clear();
       }
-      if (part == null) {
+      if (parts.isEmpty()) {
         kernels.add(alone(adjustment, working));
       } else {
-        run.add(part);
+        run.addAll(parts);
       }
     }
     if (!run.isEmpty()) {
@@ -61,19 +64,30 @@ public final class Adjustments {
     return kernels.size() == 1 ? kernels.get(0) : new InOrder(kernels);
   }
 
-  private static boolean joins(ToneKernel.@Nullable Part part, List<ToneKernel.Part> run) {
-    return part != null && part.axis() == run.get(0).axis() && run.size() < LONGEST_RUN;
+  private static boolean joins(List<ToneKernel.Part> parts, List<ToneKernel.Part> run) {
+    return !parts.isEmpty()
+        && parts.get(0).axis() == run.get(0).axis()
+        && run.size() + parts.size() <= LONGEST_RUN;
   }
 
-  /** The adjustment as a tone of single channels, if it is one. */
-  private static ToneKernel.@Nullable Part part(Adjustment adjustment) {
+  /** The adjustment as tones of single channels on one axis, in order; none if it is not such. */
+  private static List<ToneKernel.Part> parts(Adjustment adjustment) {
+    if (adjustment instanceof Ends ends) {
+      return List.of(new ToneKernel.Part(Channel.RGB, Axis.ENCODED, EndsTone.of(ends)));
+    }
     if (adjustment instanceof Power power) {
-      return new ToneKernel.Part(Channel.RGB, Axis.ENCODED, PowerTone.of(power));
+      return List.of(new ToneKernel.Part(Channel.RGB, Axis.ENCODED, PowerTone.of(power)));
     }
     if (adjustment instanceof Curve curve && curve.channel() != Channel.LUMINANCE) {
-      return new ToneKernel.Part(curve.channel(), curve.axis(), CurveTone.of(curve));
+      return List.of(new ToneKernel.Part(curve.channel(), curve.axis(), CurveTone.of(curve)));
     }
-    return null;
+    if (adjustment instanceof Shoulder shoulder) {
+      return List.of(new ToneKernel.Part(Channel.RGB, Axis.LINEAR, ShoulderTone.of(shoulder)));
+    }
+    if (adjustment instanceof Cdl cdl && cdl.saturation() == 1) {
+      return CdlTones.parts(cdl);
+    }
+    return List.of();
   }
 
   private static AdjustKernel alone(Adjustment adjustment, ColourSpace working) {
@@ -91,6 +105,12 @@ public final class Adjustments {
     }
     if (adjustment instanceof Gel gel) {
       return GelKernel.prepare(gel, working);
+    }
+    if (adjustment instanceof Hue hue) {
+      return HueKernel.prepare(hue, Oklab.of(working));
+    }
+    if (adjustment instanceof Cdl cdl) {
+      return CdlKernel.prepare(cdl);
     }
     throw new IllegalArgumentException("no kernel for " + adjustment);
   }

@@ -14,7 +14,7 @@ import org.duskply.recipe.adjust.Contrast;
  * x' = pivot·u'
  * </pre>
  *
- * <p>On each channel, or on luminance with {@link NewLuminance}. The curve is {@link Segments} of
+ * <p>On each channel, on one, or on luminance with {@link NewLuminance}. The curve is {@link Segments} of
  * {@code u}, whose corner is the end of an octave; with it and three roundings of 2⁻²⁴ the error is
  * below {@code (3 + strength)·2⁻²⁴} of the value.
  */
@@ -25,7 +25,7 @@ final class ContrastKernel implements AdjustKernel {
   private final Segments curve;
   private final float pivot;
   private final float perPivot;
-  private final boolean eachChannel;
+  private final Channel channel;
   private final float ofRed;
   private final float ofGreen;
   private final float ofBlue;
@@ -34,7 +34,7 @@ final class ContrastKernel implements AdjustKernel {
     this.curve = curve(contrast.strength());
     this.pivot = (float) contrast.pivot();
     this.perPivot = (float) (1 / contrast.pivot());
-    this.eachChannel = contrast.channel() == Channel.RGB;
+    this.channel = contrast.channel();
     this.ofRed = (float) weights[0];
     this.ofGreen = (float) weights[1];
     this.ofBlue = (float) weights[2];
@@ -60,12 +60,16 @@ final class ContrastKernel implements AdjustKernel {
 
   @Override
   public void run(float[] red, float[] green, float[] blue, int from, int to) {
-    if (eachChannel) {
-      run(red, from, to);
-      run(green, from, to);
-      run(blue, from, to);
-    } else {
-      runOnLuminance(red, green, blue, from, to);
+    switch (channel) {
+      case LUMINANCE -> runOnLuminance(red, green, blue, from, to);
+      case RGB -> {
+        run(red, from, to);
+        run(green, from, to);
+        run(blue, from, to);
+      }
+      case RED -> run(red, from, to);
+      case GREEN -> run(green, from, to);
+      case BLUE -> run(blue, from, to);
     }
   }
 

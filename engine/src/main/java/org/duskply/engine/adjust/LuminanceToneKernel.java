@@ -24,10 +24,11 @@ final class LuminanceToneKernel implements AdjustKernel {
   /**
    * The kernel of one tone.
    *
+   * @param tone not steep at nought
    * @param weights of red, green and blue in luminance, summing to 1
    */
   static LuminanceToneKernel prepare(Tone tone, Axis axis, double[] weights) {
-    return new LuminanceToneKernel(Tone.segments(List.of(tone), axis), weights);
+    return new LuminanceToneKernel(Tone.thereAndBack(List.of(tone), axis)[0], weights);
   }
 
   @Override

@@ -9,6 +9,6 @@ final class PowerTone {
 
   static Tone of(Power power) {
     double p = power.power();
-    return new Tone(v -> Math.copySign(StrictMath.pow(Math.abs(v), p), v), List.of());
+    return new Tone(v -> Math.copySign(StrictMath.pow(Math.abs(v), p), v), List.of(), p < 1);
   }
 }

@@ -4,10 +4,10 @@ import java.util.List;
 import org.duskply.engine.pixel.Segments;
 import org.duskply.recipe.adjust.Axis;
 import org.duskply.recipe.adjust.Channel;
-import org.jspecify.annotations.Nullable;
 
 /**
- * One tone curve a channel: what neighbouring curves and powers of a list come to.
+ * One tone curve a channel: what neighbouring curves, ends, powers, shoulders and color decision
+ * lists without saturation come to.
  *
  * <pre>
  * x' = L(tₙ(… t₁(E(x))))     on the encoded axis
@@ -15,7 +15,7 @@ import org.jspecify.annotations.Nullable;
  * </pre>
  *
  * <p>The composition is fitted as a whole, so a run of any length costs one look-up and one
- * rounding a sample; errors are those of {@link Segments}.
+ * rounding a sample, seldom two (see {@link Tone}); errors are those of {@link Segments}.
  */
 final class ToneKernel implements AdjustKernel {
   /**
@@ -25,11 +25,11 @@ final class ToneKernel implements AdjustKernel {
    */
   record Part(Channel channel, Axis axis, Tone tone) {}
 
-  private final @Nullable Segments red;
-  private final @Nullable Segments green;
-  private final @Nullable Segments blue;
+  private final Segments[] red;
+  private final Segments[] green;
+  private final Segments[] blue;
 
-  private ToneKernel(@Nullable Segments red, @Nullable Segments green, @Nullable Segments blue) {
+  private ToneKernel(Segments[] red, Segments[] green, Segments[] blue) {
     this.red = red;
     this.green = green;
     this.blue = blue;
@@ -41,9 +41,9 @@ final class ToneKernel implements AdjustKernel {
     List<Tone> forGreen = tones(parts, Channel.GREEN);
     List<Tone> forBlue = tones(parts, Channel.BLUE);
     Axis axis = parts.get(0).axis();
-    Segments red = curve(forRed, axis);
-    Segments green = forGreen.equals(forRed) ? red : curve(forGreen, axis);
-    Segments blue =
+    Segments[] red = curve(forRed, axis);
+    Segments[] green = forGreen.equals(forRed) ? red : curve(forGreen, axis);
+    Segments[] blue =
         forBlue.equals(forRed) ? red : forBlue.equals(forGreen) ? green : curve(forBlue, axis);
     return new ToneKernel(red, green, blue);
   }
@@ -55,8 +55,9 @@ final class ToneKernel implements AdjustKernel {
         .toList();
   }
 
-  private static @Nullable Segments curve(List<Tone> tones, Axis axis) {
-    return tones.isEmpty() ? null : Tone.segments(tones, axis);
+  /** Nothing to do where there is no tone: the way to the axis and back would round. */
+  private static Segments[] curve(List<Tone> tones, Axis axis) {
+    return tones.isEmpty() ? new Segments[0] : Tone.thereAndBack(tones, axis);
   }
 
   @Override
@@ -66,9 +67,9 @@ final class ToneKernel implements AdjustKernel {
     run(this.blue, blue, from, to);
   }
 
-  private static void run(@Nullable Segments curve, float[] channel, int from, int to) {
-    if (curve != null) {
-      curve.apply(channel, from, to);
+  private static void run(Segments[] curve, float[] channel, int from, int to) {
+    for (Segments table : curve) {
+      table.apply(channel, from, to);
     }
   }
 }

@@ -44,11 +44,13 @@ public final class GelMatrix {
     return Matrix3.multiply(Matrix3.inverse(toXyz), Matrix3.multiply(adapted, toXyz));
   }
 
-  private static double from(Gel gel) {
+  /** Kelvin of the light as it was. */
+  public static double from(Gel gel) {
     return kelvin(gel.mired(), -0.5, gel.from());
   }
 
-  private static double to(Gel gel) {
+  /** Kelvin of the light as it is to be, plus-green aside. */
+  public static double to(Gel gel) {
     return kelvin(gel.mired(), 0.5, gel.to());
   }
 

@@ -14,14 +14,19 @@ import org.duskply.engine.testing.reference.EncodedAxis;
 import org.duskply.engine.testing.reference.HermiteCurve;
 import org.duskply.recipe.adjust.Adjustment;
 import org.duskply.recipe.adjust.Axis;
+import org.duskply.recipe.adjust.Cdl;
 import org.duskply.recipe.adjust.Channel;
 import org.duskply.recipe.adjust.Contrast;
 import org.duskply.recipe.adjust.Curve;
 import org.duskply.recipe.adjust.CurvePoint;
+import org.duskply.recipe.adjust.Ends;
 import org.duskply.recipe.adjust.Exposure;
 import org.duskply.recipe.adjust.Gel;
+import org.duskply.recipe.adjust.Hue;
 import org.duskply.recipe.adjust.Power;
 import org.duskply.recipe.adjust.Saturation;
+import org.duskply.recipe.adjust.Shoulder;
+import org.duskply.recipe.shape.PerChannel;
 import org.duskply.recipe.shape.Shape;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
@@ -30,11 +35,24 @@ import org.junit.jupiter.api.Test;
 class AdjustmentsTest {
   private static final List<CurvePoint> POINTS =
       List.of(new CurvePoint(0, 0.02), new CurvePoint(0.4, 0.46), new CurvePoint(0.9, 0.95));
+  private static final List<CurvePoint> RISING =
+      List.of(new CurvePoint(0, 0), new CurvePoint(0.4, 0.46), new CurvePoint(0.9, 0.95));
   private static final Curve LIFT = new Curve(POINTS, Channel.RGB, Axis.ENCODED);
   private static final Curve LIFT_LUMINANCE = new Curve(POINTS, Channel.LUMINANCE, Axis.ENCODED);
   private static final Curve LIFT_LINEAR = new Curve(POINTS, Channel.BLUE, Axis.LINEAR);
 
-  /** One of each kind that changes the picture, and one that does not. */
+  private static final PerChannel ONE = PerChannel.all(1);
+  private static final PerChannel NOTHING = PerChannel.all(0);
+  private static final Cdl GRADE =
+      new Cdl(
+          new PerChannel(1.05, 1, 0.95),
+          PerChannel.all(0.01),
+          new PerChannel(0.9, 1.1, 1),
+          0.9,
+          Axis.ENCODED,
+          false);
+
+  /** One of each kind that changes the picture, and one that does not, where there is such. */
   private static final Map<Class<?>, List<Adjustment>> CHANGING_AND_NOT =
       Map.of(
           Exposure.class, List.of(new Exposure(0.35), new Exposure(0)),
@@ -45,7 +63,13 @@ class AdjustmentsTest {
                   new Contrast(0.15, 0.18, Channel.LUMINANCE),
                   new Contrast(0, 0.18, Channel.LUMINANCE)),
           Saturation.class, List.of(new Saturation(1.1), new Saturation(1)),
-          Gel.class, List.of(new Gel(42.0, null, null, 0), new Gel(null, 3000.0, 3000.0, 0)));
+          Gel.class, List.of(new Gel(42.0, null, null, 0), new Gel(null, 3000.0, 3000.0, 0)),
+          Ends.class, List.of(new Ends(0.02, 0.97), new Ends(0, 1)),
+          Hue.class,
+              List.of(
+                  new Hue(-6, 1.15, 0, 260.0, 70.0, 20.0), new Hue(0, 1, 0, 260.0, 70.0, 20.0)),
+          Cdl.class, List.of(GRADE, new Cdl(ONE, NOTHING, ONE, 1, Axis.LINEAR, false)),
+          Shoulder.class, List.of(new Shoulder(0.6, 6)));
 
   private static Curve diagonal() {
     return new Curve(
@@ -74,8 +98,10 @@ class AdjustmentsTest {
       List<Adjustment> both = CHANGING_AND_NOT.getOrDefault(kind, List.of());
       assertThat(Shape.isIdentityOf(both.get(0))).isFalse();
       assertThat(Bits.sha256(done(both.get(0)))).isNotEqualTo(Bits.sha256(noise()));
-      assertThat(Shape.isIdentityOf(both.get(1))).isTrue();
-      assertThat(done(both.get(1))).isDeepEqualTo(noise());
+      for (Adjustment idle : both.subList(1, both.size())) {
+        assertThat(Shape.isIdentityOf(idle)).isTrue();
+        assertThat(done(idle)).isDeepEqualTo(noise());
+      }
       Class<?> contract =
           Class.forName(getClass().getPackageName() + "." + kind.getSimpleName() + "Test");
       assertThat(contract).isAssignableTo(AdjustKernelContract.class);
@@ -105,13 +131,16 @@ class AdjustmentsTest {
   @Test
   void neighboursOnTheEncodedAxisShareOneWayThereAndBack() {
     Curve green = new Curve(POINTS, Channel.GREEN, Axis.ENCODED);
-    float[][] got = done(LIFT, new Power(0.8), green);
+    Curve rise = new Curve(RISING, Channel.RGB, Axis.ENCODED);
+    float[][] got = done(rise, new Power(0.8), green);
     float[][] in = noise();
     DoubleUnaryOperator lift =
         v -> HermiteCurve.at(new double[] {0, 0.4, 0.9}, new double[] {0.02, 0.46, 0.95}, v);
+    DoubleUnaryOperator risen =
+        v -> HermiteCurve.at(new double[] {0, 0.4, 0.9}, new double[] {0, 0.46, 0.95}, v);
     DoubleUnaryOperator power = v -> Math.signum(v) * StrictMath.pow(Math.abs(v), 0.8);
     for (int p = 0; p < 3; p++) {
-      DoubleUnaryOperator both = lift.andThen(power);
+      DoubleUnaryOperator both = risen.andThen(power);
       DoubleUnaryOperator all = p == 1 ? both.andThen(lift) : both;
       for (int i = 0; i < in[p].length; i++) {
         double want = EncodedAxis.decode(all.applyAsDouble(EncodedAxis.encode(in[p][i])));
@@ -215,5 +244,11 @@ class AdjustmentsTest {
     assertThat(Bits.sha256(done(new Contrast(0.15, 0.18, Channel.RGB))))
         .startsWith("91f3c2a4177a5b15");
     assertThat(Bits.sha256(done(new Saturation(1.1)))).startsWith("1afa24b198293455");
+    assertThat(Bits.sha256(done(new Ends(0.02, 0.97)))).startsWith("f1ddf79385c68131");
+    assertThat(Bits.sha256(done(new Gel(42.0, null, null, 3)))).startsWith("8943a7f31351a59f");
+    assertThat(Bits.sha256(done(new Hue(-6, 1.15, 0.01, null, null, 0)))).startsWith("caf664cd98ac2583");
+    assertThat(Bits.sha256(done(new Hue(-6, 1.15, 0, 260.0, 70.0, 20.0)))).startsWith("ed0cc89ce2809228");
+    assertThat(Bits.sha256(done(GRADE))).startsWith("fb90d65330801645");
+    assertThat(Bits.sha256(done(new Shoulder(0.6, 6)))).startsWith("b176bad3682c2dce");
   }
 }

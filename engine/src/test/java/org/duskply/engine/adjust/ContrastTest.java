@@ -20,7 +20,20 @@ class ContrastTest extends AdjustKernelContract {
       cases.add(onLuminance(strength, 0.18));
     }
     cases.add(each(0.5, 0.003));
+    cases.add(each(1, 0.0001));
+    for (Channel one : List.of(Channel.RED, Channel.GREEN, Channel.BLUE)) {
+      cases.add(alone(one));
+    }
     return cases;
+  }
+
+  private static Case alone(Channel channel) {
+    DoubleUnaryOperator curve = AdjustFormulas.contrast(0.3, 0.18);
+    return new Case(
+        channel + " alone",
+        Working.kernel(new Contrast(0.3, 0.18, channel)),
+        (r, g, b) -> AdjustFormulas.alone(curve, channel, r, g, b),
+        (in, want) -> (2 * 1.3 + 3.5) * 0x1p-24 * greatest(want) + 0.18 * 0x1p-33);
   }
 
   private static Case each(double strength, double pivot) {

@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.function.DoubleUnaryOperator;
 import org.duskply.engine.testing.AdjustKernelContract;
+import org.duskply.engine.testing.Bits;
 import org.duskply.engine.testing.Close;
 import org.duskply.engine.testing.reference.AdjustFormulas;
 import org.duskply.engine.testing.reference.EncodedAxis;
@@ -44,7 +45,11 @@ class CurveTest extends AdjustKernelContract {
         cases.add(onLuminance(points, axis));
       }
     }
-    cases.add(onGreen());
+    for (Channel one : List.of(Channel.RED, Channel.GREEN, Channel.BLUE)) {
+      for (Axis axis : Axis.values()) {
+        cases.add(alone(one, axis));
+      }
+    }
     return cases;
   }
 
@@ -67,13 +72,25 @@ class CurveTest extends AdjustKernelContract {
         LuminanceBound.of(curve));
   }
 
-  private static Case onGreen() {
-    DoubleUnaryOperator curve = linear(GENTLE, Axis.ENCODED);
+  private static Case alone(Channel channel, Axis axis) {
+    DoubleUnaryOperator curve = linear(GENTLE, axis);
     return new Case(
-        "green alone",
-        Working.kernel(curve(GENTLE, Channel.GREEN, Axis.ENCODED)),
-        (r, g, b) -> new double[] {r, curve.applyAsDouble(g), b},
+        axis + " " + channel + " alone",
+        Working.kernel(curve(GENTLE, channel, axis)),
+        (r, g, b) -> AdjustFormulas.alone(curve, channel, r, g, b),
         (in, want) -> 0x1p-23 * greatest(want) + 0x1p-33);
+  }
+
+  /** What a curve of one channel does not touch keeps its bits. */
+  @Test
+  void theOtherChannelsKeepTheirBits() {
+    float[][] p = {{0.1f, -1e-9f}, {0.2f, -0f}, {0.3f, 1e-40f}};
+    for (Axis axis : Axis.values()) {
+      float[][] out = {p[0].clone(), p[1].clone(), p[2].clone()};
+      Working.kernel(curve(GENTLE, Channel.GREEN, axis)).run(out[0], out[1], out[2], 0, 2);
+      assertThat(Bits.sha256(out[0], out[2])).isEqualTo(Bits.sha256(p[0], p[2]));
+      assertThat(out[1][0]).isNotEqualTo(p[1][0]);
+    }
   }
 
   /** What the photographer reads off his screen: the curve's own points, in encoded values. */

@@ -17,7 +17,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 /** Distance from grey in Oklab. */
 class SaturationTest extends AdjustKernelContract {
-  private static final Oklab OKLAB = Oklab.of(Working.SPACE);
+  private static final Oklab OKLAB = OklabBound.OKLAB;
 
   @Override
   protected List<Case> cases() {
@@ -39,45 +39,15 @@ class SaturationTest extends AdjustKernelContract {
   }
 
   /**
-   * The three steps' errors carried through. With u = 2⁻²⁴: a cone value is off by 4u of the sum of
-   * its parts, its root by what that does to the root and 1u; the new roots by (1 + 2·factor) times
-   * the greatest of it and 6u of their parts; their cubes by three times that and 2u; the last
-   * matrix by what it does to these and 4u of the sum of its parts.
+   * See {@link OklabBound}; the new roots are off by (1 + 2·factor) times what the roots are, and 6u
+   * of their parts. |l₀| + |l₁| + |l₂| = 1.01, so that lightness is at most 1.01 times the greatest.
    */
   private static double bound(double factor, double[] in) {
-    double u = 0x1p-24;
-    double offRoot = 0;
-    double greatestRoot = 0;
-    for (int i = 0; i < 3; i++) {
-      double cone = 0;
-      double parts = 0;
-      for (int p = 0; p < 3; p++) {
-        cone += OKLAB.toLms()[3 * i + p] * in[p];
-        parts += Math.abs(OKLAB.toLms()[3 * i + p] * in[p]);
-      }
-      double off = 4 * u * parts;
-      double root = StrictMath.cbrt(Math.abs(cone));
-      double toRoot =
-          Math.max(
-              StrictMath.cbrt(Math.abs(cone) + off) - root,
-              root - StrictMath.cbrt(Math.abs(cone) - off));
-      offRoot = Math.max(offRoot, toRoot + u * root);
-      greatestRoot = Math.max(greatestRoot, root);
-    }
-    // |l₀| + |l₁| + |l₂| = 1.01, so that lightness is at most 1.01 times the greatest root.
-    double newRoot = (1.01 + 2.02 * factor) * greatestRoot;
-    double offNew = (1.01 + 2.02 * factor) * offRoot + 6 * u * newRoot;
-    double cube = newRoot * newRoot * newRoot;
-    double offCube = 3 * newRoot * newRoot * offNew + offNew * offNew * offNew + 2 * u * cube;
-    double widest = 0;
-    for (int p = 0; p < 3; p++) {
-      double row = 0;
-      for (int i = 0; i < 3; i++) {
-        row += Math.abs(OKLAB.fromLms()[3 * p + i]);
-      }
-      widest = Math.max(widest, row);
-    }
-    return widest * (offCube + 4 * u * cube) + 1e-30;
+    OklabBound.Roots roots = OklabBound.Roots.of(in);
+    double grows = 1.01 + 2.02 * factor;
+    double greatest = grows * roots.greatest();
+    double off = grows * roots.off() + 6 * OklabBound.UNIT * greatest;
+    return new OklabBound.Roots(greatest, off).ofColour();
   }
 
   /** In-gamut colours are as good as plain matrices in float would leave them. */

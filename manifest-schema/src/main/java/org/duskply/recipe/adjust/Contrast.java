@@ -8,7 +8,7 @@ import org.duskply.recipe.shape.Shape;
  *
  * @param strength 0 leaves the picture, plus steepens
  * @param pivot the linear value that stays, 0.18 being a grey card
- * @param channel {@code luminance} or {@code rgb}
+ * @param channel what it acts on
  */
 public record Contrast(double strength, double pivot, Channel channel) implements Adjustment {
   /** How a recipe writes it. */
@@ -24,14 +24,14 @@ public record Contrast(double strength, double pivot, Channel channel) implement
                   .says("0 leaves the picture, plus steepens, minus flattens.")
                   .example("0.15"),
               Field.number("pivot")
-                  .above(0)
+                  .from(0.0001)
                   .to(1)
                   .byDefault(0.18)
                   .says("The linear value that stays; 0.18 is a grey card.")
                   .example("0.18"),
-              Field.word("channel", Channel.LUMINANCE, Channel.RGB)
+              Field.word("channel", Channel.values())
                   .byDefault(Channel.LUMINANCE)
-                  .says("luminance keeps hues, rgb treats each channel alone.")
+                  .says("luminance keeps hues, rgb treats each channel alone; or only one of them.")
                   .example("rgb"))
           .identity(contrast -> contrast.strength() == 0)
           .example("contrast: { strength: 0.15, pivot: 0.18 }");

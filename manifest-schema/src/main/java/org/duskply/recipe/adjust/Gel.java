@@ -79,14 +79,17 @@ public record Gel(
     Object from = values.get("from");
     Object to = values.get("to");
     if (mired != null && (from != null || to != null)) {
+      String second = from != null ? "from" : "to";
       return fault(
+          second,
           "a gel is given either by `mired` or by `from` and `to`, not by both; delete one",
-          from != null ? "mired and from" : "mired and to");
+          "mired and " + second);
     }
     if ((from == null) != (to == null)) {
       String there = from == null ? "to" : "from";
       String missing = from == null ? "from" : "to";
       return fault(
+          there,
           String.format(
               "a gel with `%s` needs `%s` as well: the light as it was and as it is to be, in"
                   + " kelvin",
@@ -95,12 +98,12 @@ public record Gel(
     }
     boolean empty = mired == null && from == null;
     if (empty && values.get("plusGreen", Double.class) == 0) {
-      return fault("this gel says nothing; give it `mired`, or `from` and `to`", "neither");
+      return fault("", "this gel says nothing; give it `mired`, or `from` and `to`", "neither");
     }
     return List.of();
   }
 
-  private static List<Fault> fault(String sentence, String found) {
-    return List.of(new Fault("", sentence, found, "mired, or from and to"));
+  private static List<Fault> fault(String at, String sentence, String found) {
+    return List.of(new Fault(at, sentence, found, "mired, or from and to"));
   }
 }

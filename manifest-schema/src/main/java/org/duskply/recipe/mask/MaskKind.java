@@ -12,7 +12,7 @@ public sealed interface MaskKind
         Svg,
         Gradient,
         Luminance,
-        Hue,
+        Hues,
         Image,
         Strokes,
         Flash,

@@ -131,6 +131,11 @@ public final class Field {
     return with(new Kind.Whole(whole.least(), whole.most(), multiple, whole.unit()));
   }
 
+  /** The same for each of red, green and blue, a {@link PerChannel}. */
+  public Field perChannel() {
+    return with(new Kind.Channels((Kind.Decimal) kind));
+  }
+
   /** The same, counting {@code unit}. */
   public Field in(Unit unit) {
     if (kind instanceof Kind.Whole whole) {

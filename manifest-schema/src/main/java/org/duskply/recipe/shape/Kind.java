@@ -27,6 +27,18 @@ public sealed interface Kind {
   }
 
   /**
+   * A number for each of red, green and blue: {@code [r, g, b]}, or one that stands for all three.
+   *
+   * @param each what one of them may be
+   */
+  record Channels(Decimal each) implements Kind {
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.channels(this);
+    }
+  }
+
+  /**
    * A whole number.
    *
    * @param least smallest value
@@ -300,6 +312,8 @@ public sealed interface Kind {
   /** One answer for each kind. */
   interface Visitor<R> {
     R decimal(Decimal kind);
+
+    R channels(Channels kind);
 
     R whole(Whole kind);
 

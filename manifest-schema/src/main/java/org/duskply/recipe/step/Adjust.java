@@ -21,7 +21,7 @@ public record Adjust(List<Adjustment> adjustments) implements Verb {
               "Adjustments of the picture below, done in order.",
               Field.of(
                       "adjustments",
-                      new Kind.Items(Adjustment.KIND, "adjustment", 1, Limits.MEMBERS))
+                      new Kind.Items(Adjustment.KIND, "adjustment", 1, Limits.ADJUSTMENTS))
                   .key("adjust")
                   .principal()
                   .says("The adjustments, one key each.")

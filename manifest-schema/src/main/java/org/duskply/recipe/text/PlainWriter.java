@@ -10,6 +10,7 @@ import java.util.Set;
 import org.duskply.recipe.shape.Field;
 import org.duskply.recipe.shape.Keyed;
 import org.duskply.recipe.shape.Kind;
+import org.duskply.recipe.shape.PerChannel;
 import org.duskply.recipe.shape.Shape;
 import org.duskply.recipe.shape.Values;
 import org.jspecify.annotations.Nullable;
@@ -32,6 +33,11 @@ public class PlainWriter {
   /** A writer of that form. */
   public PlainWriter(Form form) {
     this.form = form;
+  }
+
+  /** A value of some kind as a recipe would have it. */
+  static Object shortForm(Kind kind, Object value) {
+    return new PlainWriter(Form.SHORT).value(kind, value);
   }
 
   /** A record as the value of a key or the member of a list. */
@@ -165,6 +171,10 @@ public class PlainWriter {
     }
     if (kind instanceof Kind.Nested) {
       return record((Record) value);
+    }
+    if (value instanceof PerChannel three) {
+      boolean one = form == Form.SHORT && three.even();
+      return one ? three.red() : List.of(three.red(), three.green(), three.blue());
     }
     return value instanceof Keyed word ? word.key() : value;
   }

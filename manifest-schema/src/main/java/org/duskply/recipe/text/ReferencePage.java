@@ -6,7 +6,6 @@ import org.duskply.recipe.FilePaths;
 import org.duskply.recipe.Limits;
 import org.duskply.recipe.shape.Alternatives;
 import org.duskply.recipe.shape.Field;
-import org.duskply.recipe.shape.Keyed;
 import org.duskply.recipe.shape.Kind;
 import org.duskply.recipe.shape.Names;
 import org.duskply.recipe.shape.Shape;
@@ -60,7 +59,7 @@ public final class ReferencePage {
   }
 
   private void section(Shape<?> shape) {
-    line("## " + shape.key());
+    line("## " + atlas.heading(shape));
     line("");
     line(shape.sentence());
     line("");
@@ -111,11 +110,12 @@ public final class ReferencePage {
     if (fallback == null) {
       return field.fallbackWords().isEmpty() ? "nothing" : field.fallbackWords();
     }
-    return fallback instanceof Keyed word
-        ? "`" + word.key() + "`"
-        : fallback instanceof Number || fallback instanceof Boolean
-            ? "`" + CanonicalJson.text(fallback) + "`"
-            : "none";
+    Object plain = PlainWriter.shortForm(field.kind(), fallback);
+    if (plain instanceof String word) {
+      return Words.quoted(word);
+    }
+    boolean list = plain instanceof List<?>;
+    return list ? "none" : Words.quoted(CanonicalJson.text(plain));
   }
 
   private static String meaning(Field field) {
@@ -148,6 +148,7 @@ public final class ReferencePage {
     limit("masks that use each other in a chain", Limits.MASK_DEPTH);
     limit("corners of a polygon", Limits.POINTS);
     limit("points of a curve", Limits.CURVE_POINTS);
+    limit("adjustments of one list", Limits.ADJUSTMENTS);
     limit("characters of a text", Limits.TEXT);
     limit("characters of a line of YAML", Limits.LINE);
     limit("characters of a title", Limits.TITLE);

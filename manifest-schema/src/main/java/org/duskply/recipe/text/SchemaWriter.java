@@ -8,7 +8,6 @@ import java.util.Objects;
 import org.duskply.recipe.Limits;
 import org.duskply.recipe.shape.Alternatives;
 import org.duskply.recipe.shape.Field;
-import org.duskply.recipe.shape.Keyed;
 import org.duskply.recipe.shape.Kind;
 import org.duskply.recipe.shape.NameList;
 import org.duskply.recipe.shape.Names;
@@ -173,10 +172,8 @@ public final class SchemaWriter implements Kind.Visitor<Map<String, Object>> {
     schema.put("description", description(field));
     schema.putAll(field.kind().accept(this));
     Object fallback = field.fallback();
-    if (fallback instanceof Keyed word) {
-      schema.put("default", word.key());
-    } else if (fallback != null) {
-      schema.put("default", fallback);
+    if (fallback != null) {
+      schema.put("default", PlainWriter.shortForm(field.kind(), fallback));
     }
     if (!field.example().isEmpty()) {
       schema.put("examples", List.of(Examples.value(field.example())));
@@ -201,6 +198,18 @@ public final class SchemaWriter implements Kind.Visitor<Map<String, Object>> {
       number.put("maximum", kind.most());
     }
     return number;
+  }
+
+  @Override
+  public Map<String, Object> channels(Kind.Channels kind) {
+    Map<String, Object> three = map("type", "array");
+    three.put("items", decimal(kind.each()));
+    three.put("minItems", 3);
+    three.put("maxItems", 3);
+    Map<String, Object> either = map("if", map("type", "array"));
+    either.put("then", three);
+    either.put("else", decimal(kind.each()));
+    return either;
   }
 
   @Override

@@ -9,6 +9,7 @@ import org.duskply.recipe.Limits;
 import org.duskply.recipe.shape.Fault;
 import org.duskply.recipe.shape.Keyed;
 import org.duskply.recipe.shape.Kind;
+import org.duskply.recipe.shape.PerChannel;
 import org.jspecify.annotations.Nullable;
 
 /** Makes the value of one field from the part of the tree that should hold it. */
@@ -38,6 +39,24 @@ final class ValueBinder implements Kind.Visitor<Object> {
     }
     boolean low = kind.exclusive() ? value <= kind.least() : value < kind.least();
     return low || value > kind.most() ? complaint.mismatch(Words.of(kind), "") : value;
+  }
+
+  @Override
+  public Object channels(Kind.Channels kind) {
+    if (tree instanceof Tree.Scalar) {
+      Object all = decimal(kind.each());
+      return all == Binder.FAILED ? all : PerChannel.all((Double) all);
+    }
+    if (!(tree instanceof Tree.Listing listing) || listing.members().size() != 3) {
+      return complaint.mismatch(Words.of(kind), "");
+    }
+    List<Object> three = new ArrayList<>();
+    for (int i = 0; i < 3; i++) {
+      three.add(binder.value(kind.each(), listing.members().get(i), path + "/#" + (i + 1)));
+    }
+    return three.contains(Binder.FAILED)
+        ? Binder.FAILED
+        : new PerChannel((Double) three.get(0), (Double) three.get(1), (Double) three.get(2));
   }
 
   @Override

@@ -66,6 +66,11 @@ final class Words implements Kind.Visitor<String> {
   }
 
   @Override
+  public String channels(Kind.Channels kind) {
+    return of(kind.each()) + ", or three of them as [red, green, blue]";
+  }
+
+  @Override
   public String whole(Kind.Whole kind) {
     if (kind.least() == kind.most()) {
       return "the number " + kind.least();

@@ -9,11 +9,11 @@ import org.duskply.recipe.shape.Shape;
  *
  * @param range which hues, and of which picture
  */
-public record Hue(HueRange range) implements MaskKind {
+public record Hues(HueRange range) implements MaskKind {
   /** How a recipe writes it. */
-  public static final Shape<Hue> SHAPE =
+  public static final Shape<Hues> SHAPE =
       Shape.mapping(
-              Hue.class,
+              Hues.class,
               "hue",
               "Where a frame, or the picture below the step that uses the mask, is of some hue;"
                   + " what is all but grey has none.",
