@@ -20,8 +20,9 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * A graph by structure, not by recipe: steps of every shape that the planner may meet (masked or
- * not, with coverage, opacities of 0 and 1, groups in groups, the picture below read twice, area
- * operations on masks and on pictures) drawn by a seed.
+ * not, with coverage, opacities of 0 and 1, groups in groups, the picture below read twice, masks
+ * read off the picture below or off frames, area operations on masks and on pictures) drawn by a
+ * seed.
  */
 public final class RandomGraph {
   private final Random random;
@@ -67,7 +68,7 @@ public final class RandomGraph {
   private Node step(Node below, int depth) {
     FrameNode frame = frames.get(1 + random.nextInt(4));
     float opacity = new float[] {1f, 1f, 0.5f, 0.3f, 0f}[random.nextInt(5)];
-    Node mask = random.nextInt(4) == 0 ? null : mask(2);
+    Node mask = random.nextInt(4) == 0 ? null : mask(below, 2);
     switch (random.nextInt(depth > 0 ? 6 : 5)) {
       case 0:
         return new Mix(below, frame, mask, covering(frame), opacity);
@@ -80,7 +81,7 @@ public final class RandomGraph {
             below, new Blend(below, new Scale(frame, 1.5f)), mask, covering(frame), opacity);
       case 4:
         return new Mix(
-            below, new Spread(below, 1 + random.nextInt(4), serial++), mask, null, opacity);
+            below, new Spread(below, 1 + random.nextInt(4), serial++, canvas()), mask, null, opacity);
       default:
         Node inner = below;
         for (int i = 0; i < 1 + random.nextInt(3); i++) {
@@ -92,6 +93,22 @@ public final class RandomGraph {
 
   private static @Nullable FrameNode covering(FrameNode frame) {
     return frame.planes() == 4 ? frame : null;
+  }
+
+  /** A mask, now and then one that is read off the picture below or off a frame. */
+  private Node mask(Node below, int depth) {
+    Node drawn = mask(depth);
+    if (random.nextInt(3) != 0) {
+      return drawn;
+    }
+    Node picture = random.nextInt(4) == 0 ? frames.get(random.nextInt(5)) : below;
+    Node read = new OfPicture(picture, random.nextInt(3), 0.5f * random.nextFloat());
+    return switch (random.nextInt(4)) {
+      case 0 -> read;
+      case 1 -> new Blend(read, drawn);
+      case 2 -> new Rest(read);
+      default -> new Spread(read, 1 + random.nextInt(6), serial++, canvas());
+    };
   }
 
   private Node mask(int depth) {
@@ -107,7 +124,7 @@ public final class RandomGraph {
       return new Rest(mask(depth - 1));
     }
     if (kind == 3) {
-      return new Spread(mask(depth - 1), 1 + random.nextInt(6), serial++);
+      return new Spread(mask(depth - 1), 1 + random.nextInt(6), serial++, Region.EVERYWHERE);
     }
     return new Blend(mask(depth - 1), mask(depth - 1));
   }
@@ -252,11 +269,36 @@ public final class RandomGraph {
     }
   }
 
+  /** Where one plane of a picture is above a threshold, more so the higher: 0 to 1. */
+  private record OfPicture(Node picture, int plane, float above) implements PointNode {
+    @Override
+    public List<Node> inputs() {
+      return List.of(picture);
+    }
+
+    @Override
+    public int planes() {
+      return 1;
+    }
+
+    @Override
+    public void row(float[][][] in, float[][] out, int left, int y, int from, int to) {
+      for (int i = from; i < to; i++) {
+        out[0][i] = Math.max(0f, Math.min(1f, 3f * (in[0][plane][i] - above)));
+      }
+    }
+
+    @Override
+    public void describe(KeyWriter key) {
+      key.word("of picture").number(plane).number(above);
+    }
+  }
+
   /**
-   * The greatest in a square about each pixel; pixels outside a mask's footprint are 0, a picture
-   * goes on by its edge.
+   * The greatest in a square about each pixel, of what lies in some bounds; pixels outside a mask's
+   * footprint are 0, a picture goes on by its edge.
    */
-  private record Spread(Node a, int reach, int serial) implements AreaNode {
+  private record Spread(Node a, int reach, int serial, Region bounds) implements AreaNode {
     @Override
     public List<Node> inputs() {
       return List.of(a);
@@ -269,13 +311,14 @@ public final class RandomGraph {
 
     @Override
     public Region footprint(Region within) {
-      return planes() == 1 ? a.footprint(within.grow(reach)).grow(reach).meet(within) : within;
+      return planes() == 1
+          ? a.footprint(within.grow(reach).meet(bounds)).grow(reach).meet(within)
+          : within;
     }
 
     @Override
     public Region needs(int input, Region out) {
-      Region grown = out.grow(reach);
-      return planes() == 1 ? grown : grown.meet(new Region(0, 0, 53, 41));
+      return out.grow(reach).meet(bounds);
     }
 
     @Override
