@@ -18,8 +18,8 @@ import org.duskply.recipe.adjust.Saturation;
 import org.duskply.recipe.adjust.Shoulder;
 
 /**
- * Adjustments as equations: x a channel in linear light, Y luminance (whose change keeps the hue), E
- * the way to the encoded axis and L the way back.
+ * Adjustments as equations: x a channel in linear light, Y luminance (whose change keeps the hue),
+ * E the way to the encoded axis and L the way back.
  */
 final class AdjustmentFormula {
   private static final List<Channel> CHANNELS = List.of(Channel.RED, Channel.GREEN, Channel.BLUE);
@@ -67,9 +67,9 @@ final class AdjustmentFormula {
   private static String gel(Gel gel) {
     String word = gel.plusGreen() < 0 ? " magenta" : " green";
     String green = gel.plusGreen() == 0 ? "" : " and " + exact(Math.abs(gel.plusGreen())) + word;
-    return String.format(
-        "Bradford(%d K → %d K%s)·(R, G, B)",
-        Math.round(GelMatrix.from(gel)), Math.round(GelMatrix.to(gel)), green);
+    String from = Math.round(GelMatrix.from(gel)) + " K";
+    String to = Math.round(GelMatrix.to(gel)) + " K";
+    return "Bradford(" + from + " → " + to + green + ")·(R, G, B)";
   }
 
   private static String hue(Hue hue) {
@@ -85,26 +85,25 @@ final class AdjustmentFormula {
     if (hue.lightness() != 0) {
       parts.add("L → L" + plus(hue.lightness()) + weight);
     }
-    String window =
-        hue.centre() == null || hue.width() == null
-            ? ""
-            : String.format(
-                "; w: hues about %s°, %s° wide, %s° soft",
-                exact(hue.centre()), exact(hue.width()), exact(hue.soft()));
-    return "Oklab " + String.join(", ", parts) + window;
+    return "Oklab " + String.join(", ", parts) + window(hue);
+  }
+
+  private static String window(Hue hue) {
+    Double centre = hue.centre();
+    Double width = hue.width();
+    if (centre == null || width == null) {
+      return "";
+    }
+    String range = exact(centre) + "°, " + exact(width) + "° wide, " + exact(hue.soft()) + "° soft";
+    return "; w: hues about " + range;
   }
 
   private static String cdl(Cdl cdl) {
     List<String> lines = new ArrayList<>();
     boolean even = cdl.slope().even() && cdl.offset().even() && cdl.power().even();
     for (int i = 0; i < (even ? 1 : 3); i++) {
-      String line =
-          String.format(
-              "(%s·%s%s)^%s",
-              in(cdl.axis()),
-              exact(cdl.slope().at(i)),
-              plus(cdl.offset().at(i)),
-              exact(cdl.power().at(i)));
+      String sum = in(cdl.axis()) + "·" + exact(cdl.slope().at(i)) + plus(cdl.offset().at(i));
+      String line = "(" + sum + ")^" + exact(cdl.power().at(i));
       String all = cdl.saturation() == 1 ? between(cdl.axis(), line) : "v = " + line;
       lines.add(on(even ? Channel.RGB : CHANNELS.get(i), all));
     }
@@ -119,9 +118,9 @@ final class AdjustmentFormula {
   private static String shoulder(Shoulder shoulder) {
     String begins = exact(shoulder.begins());
     String room = "(1 − " + begins + ")";
-    return String.format(
-        "above %s: %s + %s·u·(1 + u/w²)/(1 + u), u = (x − %s)/%s, w = u at %s; 1 from there on",
-        begins, begins, room, begins, room, exact(shoulder.whiteAt()));
+    String bent = begins + " + " + room + "·u·(1 + u/w²)/(1 + u)";
+    String letters = "u = (x − " + begins + ")/" + room + ", w = u at " + exact(shoulder.whiteAt());
+    return "above " + begins + ": " + bent + ", " + letters + "; 1 from there on";
   }
 
   /** A channel as it stands on an axis. */

@@ -62,9 +62,7 @@ final class AdjustmentWords {
     }
     if (value instanceof PerChannel three) {
       String[] each = {value(three.red()), value(three.green()), value(three.blue())};
-      return three.even()
-          ? each[0]
-          : "red " + each[0] + " green " + each[1] + " blue " + each[2];
+      return three.even() ? each[0] : "red " + each[0] + " green " + each[1] + " blue " + each[2];
     }
     if (value instanceof Record record) {
       return row(record);

@@ -182,7 +182,8 @@ class ExplainerTest {
 
   @Test
   void everyAdjustmentIsSaidAsItIsWritten() {
-    assertThat(adjusted("ends: { black: 0.02, white: 0.97 }")).isEqualTo("ends black 0.02, white 0.97");
+    assertThat(adjusted("ends: { black: 0.02, white: 0.97 }"))
+        .isEqualTo("ends black 0.02, white 0.97");
     assertThat(adjusted("gel: -42")).isEqualTo("gel -42 mired");
     assertThat(adjusted("gel: { from: 3000, to: 3600, plus-green: 5 }"))
         .isEqualTo("gel from 3000 to 3600 kelvin, plus-green 5");
@@ -190,7 +191,8 @@ class ExplainerTest {
         .isEqualTo(
             "hue turn -6 degrees, chroma 1.15, centre 260 degrees, width 70 degrees, soft 20"
                 + " degrees");
-    assertThat(adjusted("cdl: { slope: [1.05, 1, 0.95], offset: 0.01, saturation: 0.9, clamp: true }"))
+    assertThat(
+            adjusted("cdl: { slope: [1.05, 1, 0.95], offset: 0.01, saturation: 0.9, clamp: true }"))
         .isEqualTo("cdl slope red 1.05 green 1 blue 0.95, offset 0.01, saturation 0.9, clamp");
     assertThat(adjusted("shoulder: { begins: 0.6, white-at: 6 }"))
         .isEqualTo("shoulder begins 0.6, white-at 6");
@@ -207,8 +209,7 @@ class ExplainerTest {
     assertThat(equation("hue: { turn: -6, chroma: 1.15, lightness: 0.02 }"))
         .isEqualTo("Oklab h → h − 6°, C → C·1.15, L → L + 0.02");
     assertThat(equation("hue: { centre: 260, width: 70, turn: -6, chroma: 0.85 }"))
-        .isEqualTo(
-            "Oklab h → h − 6°·w, C → C·(1 − 0.15·w); w: hues about 260°, 70° wide, 0° soft");
+        .isEqualTo("Oklab h → h − 6°·w, C → C·(1 − 0.15·w); w: hues about 260°, 70° wide, 0° soft");
     assertThat(equation("cdl: { slope: 1.1, power: 0.9 }")).isEqualTo("L((E(x)·1.1)^0.9)");
     assertThat(equation("cdl: { offset: [0.1, 0, -0.1], axis: linear, clamp: true }"))
         .isEqualTo(

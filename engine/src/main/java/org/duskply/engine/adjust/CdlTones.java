@@ -46,8 +46,7 @@ final class CdlTones {
     if (!clamp) {
       return new Tone(v -> slope * v + offset, List.of());
     }
-    List<Double> corners =
-        slope == 0 ? List.of() : List.of(-offset / slope, (1 - offset) / slope);
+    List<Double> corners = slope == 0 ? List.of() : List.of(-offset / slope, (1 - offset) / slope);
     return new Tone(v -> Math.max(0, Math.min(1, slope * v + offset)), corners);
   }
 

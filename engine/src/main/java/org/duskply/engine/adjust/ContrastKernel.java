@@ -14,9 +14,9 @@ import org.duskply.recipe.adjust.Contrast;
  * x' = pivot·u'
  * </pre>
  *
- * <p>On each channel, on one, or on luminance with {@link NewLuminance}. The curve is {@link Segments} of
- * {@code u}, whose corner is the end of an octave; with it and three roundings of 2⁻²⁴ the error is
- * below {@code (3 + strength)·2⁻²⁴} of the value.
+ * <p>On each channel, on one, or on luminance with {@link NewLuminance}. The curve is {@link
+ * Segments} of {@code u}, whose corner is the end of an octave; with it and three roundings of 2⁻²⁴
+ * the error is below {@code (3 + strength)·2⁻²⁴} of the value.
  */
 final class ContrastKernel implements AdjustKernel {
   /** Where the straight part ends, as a share of the pivot. */

@@ -19,8 +19,9 @@ import org.duskply.recipe.adjust.Hue;
  * L' = L + lightness·w
  * </pre>
  *
- * <p>A colour of weight 0 keeps its very bits. Cosine and sine are {@link Segments} of w. Errors are
- * those of four matrix products in float, about 2⁻¹⁹ of the greatest channel, and of the weight.
+ * <p>A colour of weight 0 keeps its very bits. Cosine and sine are {@link Segments} of w. Errors
+ * are those of four matrix products in float, about 2⁻¹⁹ of the greatest channel, and of the
+ * weight.
  */
 final class HueRangeKernel implements AdjustKernel {
   private final HueWindow window;

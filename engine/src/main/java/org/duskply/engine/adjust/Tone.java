@@ -44,7 +44,9 @@ record Tone(DoubleUnaryOperator curve, List<Double> corners, boolean steepAtNoug
     return tables(all);
   }
 
-  /** From linear values by way of {@code tones}, done in order on an axis, to values on that axis. */
+  /**
+   * From linear values by way of {@code tones}, done in order on an axis, to values on that axis.
+   */
   static Segments[] there(List<Tone> tones, Axis axis) {
     return tables(onAxis(tones, axis));
   }

@@ -66,8 +66,7 @@ public final class HueWindow {
   }
 
   /** The weights of linear pixels {@code from} up to {@code to}. */
-  public void weights(
-      float[] red, float[] green, float[] blue, float[] weights, int from, int to) {
+  public void weights(float[] red, float[] green, float[] blue, float[] weights, int from, int to) {
     float[] m = toLms;
     float[] l = labOfRoots;
     for (int i = from; i < to; i++) {

@@ -66,8 +66,7 @@ class AdjustmentsTest {
           Gel.class, List.of(new Gel(42.0, null, null, 0), new Gel(null, 3000.0, 3000.0, 0)),
           Ends.class, List.of(new Ends(0.02, 0.97), new Ends(0, 1)),
           Hue.class,
-              List.of(
-                  new Hue(-6, 1.15, 0, 260.0, 70.0, 20.0), new Hue(0, 1, 0, 260.0, 70.0, 20.0)),
+              List.of(new Hue(-6, 1.15, 0, 260.0, 70.0, 20.0), new Hue(0, 1, 0, 260.0, 70.0, 20.0)),
           Cdl.class, List.of(GRADE, new Cdl(ONE, NOTHING, ONE, 1, Axis.LINEAR, false)),
           Shoulder.class, List.of(new Shoulder(0.6, 6)));
 
@@ -246,8 +245,10 @@ class AdjustmentsTest {
     assertThat(Bits.sha256(done(new Saturation(1.1)))).startsWith("1afa24b198293455");
     assertThat(Bits.sha256(done(new Ends(0.02, 0.97)))).startsWith("f1ddf79385c68131");
     assertThat(Bits.sha256(done(new Gel(42.0, null, null, 3)))).startsWith("8943a7f31351a59f");
-    assertThat(Bits.sha256(done(new Hue(-6, 1.15, 0.01, null, null, 0)))).startsWith("caf664cd98ac2583");
-    assertThat(Bits.sha256(done(new Hue(-6, 1.15, 0, 260.0, 70.0, 20.0)))).startsWith("ed0cc89ce2809228");
+    assertThat(Bits.sha256(done(new Hue(-6, 1.15, 0.01, null, null, 0))))
+        .startsWith("caf664cd98ac2583");
+    assertThat(Bits.sha256(done(new Hue(-6, 1.15, 0, 260.0, 70.0, 20.0))))
+        .startsWith("ed0cc89ce2809228");
     assertThat(Bits.sha256(done(GRADE))).startsWith("fb90d65330801645");
     assertThat(Bits.sha256(done(new Shoulder(0.6, 6)))).startsWith("b176bad3682c2dce");
   }

@@ -81,8 +81,9 @@ class CdlTest extends AdjustKernelContract {
 
   /**
    * With u = 2⁻²⁴: after the line a value t is off by 2u of itself and 2⁻³³, where it is a table of
-   * its own; the power carries that on, and adds as much. Saturation takes the greatest of the three
-   * (1 + 2s) times, with 6u of it and the float of s. The way back carries that on, and adds 2u.
+   * its own; the power carries that on, and adds as much. Saturation takes the greatest of the
+   * three (1 + 2s) times, with 6u of it and the float of s. The way back carries that on, and adds
+   * 2u.
    */
   private static double bound(Cdl cdl, double[] in, double[] want) {
     double[] v = onAxis(cdl, in);
@@ -144,8 +145,7 @@ class CdlTest extends AdjustKernelContract {
       String endless) {
     for (Axis axis : Axis.values()) {
       for (boolean clamp : new boolean[] {true, false}) {
-        Cdl cdl =
-            new Cdl(three(slope), three(offset), three(power), saturation, axis, clamp);
+        Cdl cdl = new Cdl(three(slope), three(offset), three(power), saturation, axis, clamp);
         float[][] p = new float[3][1];
         double[] light = toLight(cdl, numbers(in));
         for (int i = 0; i < 3; i++) {

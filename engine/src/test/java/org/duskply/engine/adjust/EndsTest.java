@@ -46,16 +46,18 @@ class EndsTest extends AdjustKernelContract {
   }
 
   /**
-   * One rounding and the fit of Segments: 2⁻²⁴ + 2⁻²⁵ of the value. Where the whole axis is made of a
-   * twentieth of it, all between black and the knee lies within a few of the finest segments, and a
-   * cubic may be off there by more: held to a five-hundredth of a 16-bit code at the knee.
+   * One rounding and the fit of Segments: 2⁻²⁴ + 2⁻²⁵ of the value. Where the whole axis is made of
+   * a twentieth of it, all between black and the knee lies within a few of the finest segments, and
+   * a cubic may be off there by more: held to a five-hundredth of a 16-bit code at the knee.
    */
   private static double bound(Ends ends, double want) {
     boolean narrow = ends.white() - ends.black() < 0.1;
     return 0x1p-23 * want + (narrow ? 0.002 / 65535 / 12.92 : 0x1p-33);
   }
 
-  /** Levels with a middle and output ends, as everybody computes them: common practice, no source. */
+  /**
+   * Levels with a middle and output ends, as everybody computes them: common practice, no source.
+   */
   @ParameterizedTest
   @CsvSource({
     "0.5, 0, 1, 2.2, 0, 1, 0.729740053",
@@ -70,8 +72,7 @@ class EndsTest extends AdjustKernelContract {
     Adjustment[] levels = {
       new Ends(black, white),
       new Power(1 / middle),
-      new Curve(
-          List.of(new CurvePoint(0, from), new CurvePoint(1, to)), Channel.RGB, Axis.ENCODED)
+      new Curve(List.of(new CurvePoint(0, from), new CurvePoint(1, to)), Channel.RGB, Axis.ENCODED)
     };
     float[] x = {(float) EncodedAxis.decode(v)};
     Working.kernel(levels).run(x, x.clone(), x.clone(), 0, 1);
@@ -98,8 +99,8 @@ class EndsTest extends AdjustKernelContract {
   }
 
   /**
-   * A root is steepest where its curve leaves 0, and the ends have moved that into the middle of the
-   * shadows: there the run is looked up in two tables. Every float about the black point.
+   * A root is steepest where its curve leaves 0, and the ends have moved that into the middle of
+   * the shadows: there the run is looked up in two tables. Every float about the black point.
    */
   @Test
   void aRootAfterTheEndsIsAsExactAsElsewhere() {

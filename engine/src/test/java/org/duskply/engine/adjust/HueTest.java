@@ -61,10 +61,11 @@ class HueTest extends AdjustKernelContract {
   }
 
   /**
-   * See {@link OklabBound}. Lab is off by what LAB_OF_ROOTS makes of the roots' errors and 4u of its
-   * parts; the weight by the slopes of its two smooth ways, 1.5 over their length, times what t and C
-   * are off; the new Lab by the strength times that of a and b together, by what the weight does to
-   * angle, strength and lightness, and by 4u; the new roots by what ROOTS_OF_LAB makes of it and 4u.
+   * See {@link OklabBound}. Lab is off by what LAB_OF_ROOTS makes of the roots' errors and 4u of
+   * its parts; the weight by the slopes of its two smooth ways, 1.5 over their length, times what t
+   * and C are off; the new Lab by the strength times that of a and b together, by what the weight
+   * does to angle, strength and lightness, and by 4u; the new roots by what ROOTS_OF_LAB makes of
+   * it and 4u.
    */
   private static Bound bound(Hue hue) {
     return (in, want) -> {
@@ -114,8 +115,7 @@ class HueTest extends AdjustKernelContract {
   void turnsPublishedHues(
       double r, double g, double b, double lightness, double chroma, double hue) {
     ColourSpace srgb = ColourSpace.of(NamedSpace.SRGB);
-    for (Hue turned :
-        List.of(everywhere(20, 1.1, 0.01), new Hue(20, 1.1, 0.01, hue, 10.0, 5.0))) {
+    for (Hue turned : List.of(everywhere(20, 1.1, 0.01), new Hue(20, 1.1, 0.01, hue, 10.0, 5.0))) {
       float[] red = {(float) EncodedAxis.decode(r)};
       float[] green = {(float) EncodedAxis.decode(g)};
       float[] blue = {(float) EncodedAxis.decode(b)};

@@ -3,10 +3,10 @@ package org.duskply.engine.adjust;
 import org.duskply.engine.colour.Oklab;
 
 /**
- * How errors of float go through Oklab and back. With u = 2⁻²⁴: a cone value is off by 4u of the sum
- * of its parts, its root by what that does to the root and 1u; at the end cubes are off by three
- * times what the new roots are and 2u; the last matrix by what it does to these and 4u of the sum of
- * its parts.
+ * How errors of float go through Oklab and back. With u = 2⁻²⁴: a cone value is off by 4u of the
+ * sum of its parts, its root by what that does to the root and 1u; at the end cubes are off by
+ * three times what the new roots are and 2u; the last matrix by what it does to these and 4u of the
+ * sum of its parts.
  */
 final class OklabBound {
   static final Oklab OKLAB = Oklab.of(Working.SPACE);

@@ -39,8 +39,9 @@ class SaturationTest extends AdjustKernelContract {
   }
 
   /**
-   * See {@link OklabBound}; the new roots are off by (1 + 2·factor) times what the roots are, and 6u
-   * of their parts. |l₀| + |l₁| + |l₂| = 1.01, so that lightness is at most 1.01 times the greatest.
+   * See {@link OklabBound}; the new roots are off by (1 + 2·factor) times what the roots are, and
+   * 6u of their parts. |l₀| + |l₁| + |l₂| = 1.01, so that lightness is at most 1.01 times the
+   * greatest.
    */
   private static double bound(double factor, double[] in) {
     OklabBound.Roots roots = OklabBound.Roots.of(in);

@@ -43,8 +43,7 @@ class ShoulderTest extends AdjustKernelContract {
   void isTheEquationOfThePaper() {
     float[] v = {0, 1, 2, 3, 4, 5, 100};
     Working.kernel(new Shoulder(0, 4)).run(v, v.clone(), v.clone(), 0, v.length);
-    Close.check(
-        "paper", v, new double[] {0, 17 / 32.0, 3 / 4.0, 57 / 64.0, 1, 1, 1}, 0x1p-23);
+    Close.check("paper", v, new double[] {0, 17 / 32.0, 3 / 4.0, 57 / 64.0, 1, 1, 1}, 0x1p-23);
   }
 
   @Test

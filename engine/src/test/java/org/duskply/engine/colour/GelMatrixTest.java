@@ -82,8 +82,15 @@ class GelMatrixTest {
    */
   @ParameterizedTest
   @CsvSource({
-    "6500, 3200, 159", "6500, 3800, 109", "6500, 4600, 64", "5500, 3800, 81", "5500, 2900, 167",
-    "3200, 5700, -137", "3200, 4300, -78", "3200, 3600, -35", "3200, 3400, -18"
+    "6500, 3200, 159",
+    "6500, 3800, 109",
+    "6500, 4600, 64",
+    "5500, 3800, 81",
+    "5500, 2900, 167",
+    "3200, 5700, -137",
+    "3200, 4300, -78",
+    "3200, 3600, -35",
+    "3200, 3400, -18"
   })
   void namedGelsTurnOneLightIntoTheOther(double before, double after, double shift) {
     Close.within("nominal", 1e6 / after - 1e6 / before, shift, 4.1);
@@ -125,10 +132,18 @@ class GelMatrixTest {
   void balancesAWorkedExample() {
     double[] m = ColourSpace.of(NamedSpace.SRGB).toXyz();
     double[] adapted =
-        Bradford.between(White.ofChromaticity(0.42336, 0.39895), White.ofChromaticity(0.3127, 0.3290));
+        Bradford.between(
+            White.ofChromaticity(0.42336, 0.39895), White.ofChromaticity(0.3127, 0.3290));
     double[] got = Matrix3.multiply(Matrix3.inverse(m), Matrix3.multiply(adapted, m));
     double[] want = {
-      0.8001352, -0.3687535, -0.0759923, 0.0173232, 1.1324216, -0.0297577, 0.036082, 0.1326077,
+      0.8001352,
+      -0.3687535,
+      -0.0759923,
+      0.0173232,
+      1.1324216,
+      -0.0297577,
+      0.036082,
+      0.1326077,
       2.5306785
     };
     same(got, want, 1e-6);

@@ -17,7 +17,13 @@ class HueWindowTest {
 
   @ParameterizedTest
   @CsvSource({
-    "255, 60, 20", "0, 90, 0", "-30, 1, 5", "120, 180, 60", "40, 350, 20", "10, 360, 0", "200, 40, 180"
+    "255, 60, 20",
+    "0, 90, 0",
+    "-30, 1, 5",
+    "120, 180, 60",
+    "40, 350, 20",
+    "10, 360, 0",
+    "200, 40, 180"
   })
   void agreesWithTheAnglesThemselves(double centre, double width, double soft) {
     HueWindow window = HueWindow.of(OKLAB, centre, width, soft);

@@ -64,7 +64,9 @@ class LightLocusTest {
   /** CIE 15: D50, D55, D65 and D75 at their nominal temperature times 1.4388/1.4380. */
   @ParameterizedTest
   @CsvSource({
-    "5000, 0.34567, 0.35850", "5500, 0.33242, 0.34743", "6500, 0.31271, 0.32902",
+    "5000, 0.34567, 0.35850",
+    "5500, 0.33242, 0.34743",
+    "6500, 0.31271, 0.32902",
     "7500, 0.29902, 0.31485"
   })
   void daylightIsThatOfTheStandard(double nominal, double x, double y) {
@@ -75,7 +77,8 @@ class LightLocusTest {
   /** The formula of CIE 15, as the tests of a colour library have it. */
   @ParameterizedTest
   @CsvSource({
-    "4000, 0.382343625, 0.383766261", "7000, 0.305357431, 0.321646345",
+    "4000, 0.382343625, 0.383766261",
+    "7000, 0.305357431, 0.321646345",
     "25000, 0.249853670, 0.254799464"
   })
   void daylightIsItsFormula(double kelvin, double x, double y) {
@@ -135,7 +138,8 @@ class LightLocusTest {
       Close.within("green", Math.hypot(green[0] - on[0], green[1] - on[1]), 0.01, 1e-15);
       // A greener light lies above, a more magenta one as far below.
       assertThat(green[1]).as(kelvin + " K").isGreaterThan(on[1]);
-      check(new double[] {green[0] + magenta[0], green[1] + magenta[1]}, 2 * on[0], 2 * on[1], 1e-15);
+      check(
+          new double[] {green[0] + magenta[0], green[1] + magenta[1]}, 2 * on[0], 2 * on[1], 1e-15);
       // The nearest light of the locus is the one it stands beside, to 3 parts in a thousand.
       double nearest = Double.MAX_VALUE;
       double found = 0;

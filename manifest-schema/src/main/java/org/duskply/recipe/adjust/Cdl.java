@@ -69,11 +69,7 @@ public record Cdl(
           .example("cdl: { slope: [1.05, 1, 0.95], offset: 0.01, power: 1.1, saturation: 0.9 }");
 
   private boolean neutral() {
-    return !clamp
-        && saturation == 1
-        && all(slope, 1)
-        && all(offset, 0)
-        && all(power, 1);
+    return !clamp && saturation == 1 && all(slope, 1) && all(offset, 0) && all(power, 1);
   }
 
   private static boolean all(PerChannel three, double value) {

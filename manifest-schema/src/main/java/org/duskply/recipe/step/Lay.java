@@ -31,7 +31,8 @@ public record Lay(String frame, Blend blend, List<Adjustment> treat) implements 
                   .byDefault(Blend.NORMAL)
                   .says("How the two are combined: the modes of W3C Compositing and Blending.")
                   .example("plus-lighter"),
-              Field.of("treat", new Kind.Items(Adjustment.KIND, "adjustment", 0, Limits.ADJUSTMENTS))
+              Field.of(
+                      "treat", new Kind.Items(Adjustment.KIND, "adjustment", 0, Limits.ADJUSTMENTS))
                   .byDefault(List.of())
                   .says("Adjustments of the incoming frame, done in order before it is blended.")
                   .example("[{ contrast: 0.15 }]"))

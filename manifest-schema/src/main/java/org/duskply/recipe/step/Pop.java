@@ -28,7 +28,8 @@ public record Pop(String frame, List<Adjustment> treat) implements Verb {
                   .principal()
                   .says("The frame.")
                   .example("pop-hull"),
-              Field.of("treat", new Kind.Items(Adjustment.KIND, "adjustment", 0, Limits.ADJUSTMENTS))
+              Field.of(
+                      "treat", new Kind.Items(Adjustment.KIND, "adjustment", 0, Limits.ADJUSTMENTS))
                   .byDefault(List.of())
                   .says("Adjustments of the incoming frame, done in order before it is blended.")
                   .example("[{ contrast: 0.15 }]"))

@@ -2,6 +2,7 @@ package org.duskply.recipe.text;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import org.duskply.recipe.FilePaths;
 import org.duskply.recipe.Limits;
 import org.duskply.recipe.shape.Alternatives;
@@ -114,8 +115,8 @@ public final class ReferencePage {
     if (plain instanceof String word) {
       return Words.quoted(word);
     }
-    boolean list = plain instanceof List<?>;
-    return list ? "none" : Words.quoted(CanonicalJson.text(plain));
+    boolean empty = plain.equals(List.of()) || plain.equals(Map.of());
+    return empty ? "none" : Words.quoted(CanonicalJson.text(plain));
   }
 
   private static String meaning(Field field) {
