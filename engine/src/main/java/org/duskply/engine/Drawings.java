@@ -6,9 +6,11 @@ import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import org.duskply.engine.mask.Ground;
@@ -16,6 +18,7 @@ import org.duskply.engine.mask.Outline;
 import org.duskply.engine.mask.SvgMask;
 import org.duskply.engine.pixel.Region;
 import org.duskply.engine.svg.Drawing;
+import org.duskply.engine.svg.DrawnShape;
 import org.duskply.engine.svg.SvgLimits;
 import org.duskply.recipe.mask.Svg;
 import org.jspecify.annotations.Nullable;
@@ -76,12 +79,25 @@ final class Drawings {
       unreadable.add(svg.file());
       return;
     }
-    String at = path + (svg.id() != null ? "/id" : svg.ids().isEmpty() ? "/svg" : "/ids");
+    Ground any = ground == null ? SOMEWHERE : ground;
+    List<DuskplyException> faults = new ArrayList<>();
+    List<DrawnShape> shapes =
+        drawing.shapes(
+            svg.wanted(),
+            any.width(),
+            any.height(),
+            (place, fault) -> {
+              faults.add(fault);
+              found.problem(path + place(svg, place), sentence(fault));
+            });
+    if (faults.isEmpty()) {
+      outline(path, svg, shapes, any.scale());
+    }
+  }
+
+  private void outline(String path, Svg svg, List<DrawnShape> shapes, double scale) {
     try {
-      Ground any = ground == null ? SOMEWHERE : ground;
-      Outline outline =
-          SvgMask.outline(
-              drawing.shapes(svg.wanted(), any.width(), any.height()), svg.rule(), any.scale());
+      Outline outline = SvgMask.outline(shapes, svg.rule(), scale);
       points += outline.points();
       if (points > MOST_POINTS) {
         throw new DuskplyException(
@@ -89,8 +105,13 @@ final class Drawings {
       }
       outlines.put(svg, outline);
     } catch (DuskplyException e) {
-      found.problem(at, sentence(e));
+      found.problem(path + "/svg", sentence(e));
     }
+  }
+
+  /** Where in a mask the id with that place in its list stands. */
+  private static String place(Svg svg, int place) {
+    return svg.id() != null ? "/id" : svg.ids().isEmpty() ? "/svg" : "/ids/#" + (place + 1);
   }
 
   /** The drawing in a file; null where it cannot be read, which is told once. */

@@ -59,11 +59,12 @@ class GoldenRecipesTest {
   private Desk desk;
 
   @BeforeEach
-  void frames() {
+  void frames() throws IOException {
     desk = new Desk(folder, WIDTH, HEIGHT);
     for (int i = 0; i < 6; i++) {
       desk.frame("frames/" + i + ".tif", i);
     }
+    desk.write("masks/outlines.svg", Files.readAllBytes(GOLDEN.resolve("outlines.svg")));
     desk.frame("frames/p3.tif", 7, NamedSpace.DISPLAY_P3);
     desk.frame("frames/rec2020.tif", 8, NamedSpace.REC2020);
     desk.frame("frames/a98.tif", 9, NamedSpace.A98_RGB);

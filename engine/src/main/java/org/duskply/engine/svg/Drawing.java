@@ -1,7 +1,6 @@
 package org.duskply.engine.svg;
 
 import java.util.ArrayDeque;
-import java.util.ArrayList;
 import java.util.Deque;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
@@ -126,16 +125,23 @@ public final class Drawing {
     return shapingSheet;
   }
 
+  /** Told what is wrong with one of the ids that are asked for. */
+  public interface Complaint {
+    /** The id with that place in the list, or the drawing itself where there is no list. */
+    void about(int place, DrawingException fault);
+  }
+
   /**
-   * The outlines of some of its shapes, in the order of the drawing.
+   * The outlines of all shapes that it shows, or of those that are asked for.
    *
    * @param ids of shapes or of groups; empty: all shapes that it shows
    * @param width of the grid
    * @param height of the grid
-   * @throws DrawingException where an id is not there, or there twice, or without an inside, or
-   *     where a shape cannot be read
+   * @param complaint told of an id that is not there, or there twice, or has no inside, and of a
+   *     shape that cannot be read
    */
-  public List<DrawnShape> shapes(List<String> ids, double width, double height) {
+  public List<DrawnShape> shapes(
+      List<String> ids, double width, double height, Complaint complaint) {
     Affine map =
         box == null
             ? Affine.IDENTITY
@@ -143,21 +149,34 @@ public final class Drawing {
     double across = box == null ? width : box.width();
     double down = box == null ? height : box.height();
     SvgWalk walk = new SvgWalk(file, byId);
-    if (ids.isEmpty()) {
-      walk.all(root, map, across, down);
-      if (walk.shapes().isEmpty()) {
-        throw new DrawingException(file + " shows no shape with an inside.");
+    for (int i = 0; i < Math.max(1, ids.size()); i++) {
+      try {
+        if (ids.isEmpty()) {
+          all(walk, map, across, down);
+        } else {
+          one(ids.get(i), walk, map, across, down);
+        }
+      } catch (DrawingException e) {
+        complaint.about(i, e);
       }
     }
-    for (String id : ids) {
-      SvgElement asked = find(id);
-      int before = walk.shapes().size();
-      walk.one(asked, map, across, down);
-      if (walk.shapes().size() == before) {
-        throw empty(asked);
-      }
+    return List.copyOf(walk.shapes());
+  }
+
+  private void all(SvgWalk walk, Affine map, double across, double down) {
+    walk.all(root, map, across, down);
+    if (walk.shapes().isEmpty()) {
+      throw new DrawingException(file + " shows no shape with an inside.");
     }
-    return new ArrayList<>(walk.shapes());
+  }
+
+  private void one(String id, SvgWalk walk, Affine map, double across, double down) {
+    SvgElement asked = find(id);
+    int before = walk.shapes().size();
+    walk.one(asked, map, across, down);
+    if (walk.shapes().size() == before) {
+      throw empty(asked);
+    }
   }
 
   private SvgElement find(String id) {

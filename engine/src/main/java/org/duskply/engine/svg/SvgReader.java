@@ -1,6 +1,6 @@
 package org.duskply.engine.svg;
 
-import java.io.ByteArrayInputStream;
+import java.io.StringReader;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.Set;
@@ -57,7 +57,7 @@ final class SvgReader {
    */
   static Read read(String name, byte[] bytes) {
     try {
-      XMLStreamReader xml = factory().createXMLStreamReader(new ByteArrayInputStream(bytes));
+      XMLStreamReader xml = factory().createXMLStreamReader(new StringReader(SvgText.decode(name, bytes)));
       try {
         return new SvgReader(name, xml).read();
       } catch (XMLStreamException e) {
@@ -71,7 +71,7 @@ final class SvgReader {
       }
     } catch (XMLStreamException e) {
       throw new DrawingException(
-          name + " is no XML text that can be read; is it an SVG drawing, and saved as UTF-8?");
+          name + " is no XML text that can be read; is it an SVG drawing?");
     }
   }
 

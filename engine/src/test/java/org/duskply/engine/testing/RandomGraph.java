@@ -3,10 +3,13 @@ package org.duskply.engine.testing;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
 import java.util.Random;
 import org.duskply.engine.colour.ColourSpace;
 import org.duskply.engine.frame.FrameSource.Access;
 import org.duskply.engine.frame.Lineariser;
+import org.duskply.engine.mask.Ground;
+import org.duskply.engine.mask.MaskGraph;
 import org.duskply.engine.pixel.Planes;
 import org.duskply.engine.pixel.Region;
 import org.duskply.engine.plan.AreaNode;
@@ -16,6 +19,20 @@ import org.duskply.engine.plan.Mix;
 import org.duskply.engine.plan.Node;
 import org.duskply.engine.plan.PointNode;
 import org.duskply.recipe.NamedSpace;
+import org.duskply.recipe.mask.AllOf;
+import org.duskply.recipe.mask.AnyOf;
+import org.duskply.recipe.mask.Ease;
+import org.duskply.recipe.mask.Ellipse;
+import org.duskply.recipe.mask.FillRule;
+import org.duskply.recipe.mask.Gradient;
+import org.duskply.recipe.mask.Mask;
+import org.duskply.recipe.mask.MaskKind;
+import org.duskply.recipe.mask.MaskUse;
+import org.duskply.recipe.mask.Oval;
+import org.duskply.recipe.mask.Point;
+import org.duskply.recipe.mask.Polygon;
+import org.duskply.recipe.mask.Radii;
+import org.duskply.recipe.mask.Ramp;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -112,7 +129,11 @@ public final class RandomGraph {
   }
 
   private Node mask(int depth) {
-    int kind = random.nextInt(depth > 0 ? 5 : 2);
+    int kind = random.nextInt(depth > 0 ? 7 : 2);
+    if (kind > 4) {
+      return new MaskGraph(Map.of(), new Ground(width, height, 1, canvas()), Map.of())
+          .of(shapes(1 + random.nextInt(2)));
+    }
     if (kind < 2) {
       int left = random.nextInt(width + 20) - 20;
       int top = random.nextInt(height + 20) - 20;
@@ -127,6 +148,38 @@ public final class RandomGraph {
       return new Spread(mask(depth - 1), 1 + random.nextInt(6), serial++, Region.EVERYWHERE);
     }
     return new Blend(mask(depth - 1), mask(depth - 1));
+  }
+
+  /** A mask of outlines and gradients as a recipe has it, each key by chance. */
+  private MaskUse shapes(int depth) {
+    boolean gradient = random.nextInt(3) == 0;
+    MaskKind kind =
+        switch (random.nextInt(depth > 0 ? 5 : 3)) {
+          case 0 -> new Ellipse(new Oval(point(), new Radii(3 + random.nextInt(30), 9), 25));
+          case 1 -> new Polygon(List.of(point(), point(), point(), point()), FillRule.EVENODD);
+          case 2 ->
+              gradient
+                  ? new Gradient(new Ramp(point(), new Point(70.5, 9), Ease.SMOOTH))
+                  : new Polygon(List.of(point(), point(), point()), FillRule.NONZERO);
+          case 3 -> new AnyOf(List.of(shapes(depth - 1), shapes(depth - 1)));
+          default -> new AllOf(List.of(shapes(depth - 1), shapes(depth - 1)));
+        };
+    double widen = new double[] {0, 0, 4.5, -1.25, 11}[random.nextInt(5)];
+    List<MaskUse> none = List.of();
+    return new MaskUse.Inline(
+        new Mask(
+            kind,
+            depth > 0 && random.nextBoolean() ? List.of(shapes(0)) : none,
+            depth > 0 && random.nextBoolean() ? List.of(shapes(0)) : none,
+            widen,
+            random.nextBoolean() ? 0 : 3,
+            random.nextInt(4) == 0,
+            random.nextBoolean() ? 1 : 0.7,
+            Map.of()));
+  }
+
+  private Point point() {
+    return new Point(random.nextInt(width + 40) - 20.25, random.nextInt(height + 40) - 19.5);
   }
 
   /** The greater of two pictures or masks. */
