@@ -4,12 +4,14 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Random;
 import org.duskply.engine.colour.ColourSpace;
 import org.duskply.engine.frame.FrameSource.Access;
 import org.duskply.engine.frame.Lineariser;
 import org.duskply.engine.mask.Ground;
 import org.duskply.engine.mask.MaskGraph;
+import org.duskply.engine.mask.MaskSources;
 import org.duskply.engine.pixel.Planes;
 import org.duskply.engine.pixel.Region;
 import org.duskply.engine.plan.AreaNode;
@@ -24,7 +26,13 @@ import org.duskply.recipe.mask.AnyOf;
 import org.duskply.recipe.mask.Ease;
 import org.duskply.recipe.mask.Ellipse;
 import org.duskply.recipe.mask.FillRule;
+import org.duskply.recipe.mask.Flash;
+import org.duskply.recipe.mask.FlashReach;
 import org.duskply.recipe.mask.Gradient;
+import org.duskply.recipe.mask.HueRange;
+import org.duskply.recipe.mask.Hues;
+import org.duskply.recipe.mask.Luminance;
+import org.duskply.recipe.mask.LuminanceRange;
 import org.duskply.recipe.mask.Mask;
 import org.duskply.recipe.mask.MaskKind;
 import org.duskply.recipe.mask.MaskUse;
@@ -118,8 +126,7 @@ public final class RandomGraph {
     if (random.nextInt(3) != 0) {
       return drawn;
     }
-    Node picture = random.nextInt(4) == 0 ? frames.get(random.nextInt(5)) : below;
-    Node read = new OfPicture(picture, random.nextInt(3), 0.5f * random.nextFloat());
+    Node read = masks().of(ofPicture(), below);
     return switch (random.nextInt(4)) {
       case 0 -> read;
       case 1 -> new Blend(read, drawn);
@@ -128,11 +135,60 @@ public final class RandomGraph {
     };
   }
 
+  /** A mask that is read off a picture as a recipe has it. */
+  private MaskUse ofPicture() {
+    String frame = random.nextInt(4) == 0 ? "" + random.nextInt(5) : null;
+    MaskKind kind =
+        switch (random.nextInt(4)) {
+          case 0 -> new Luminance(new LuminanceRange(0.4, null, 0.3, frame));
+          case 1 -> new Luminance(new LuminanceRange(0.1, 0.6, 0, frame));
+          case 2 -> new Hues(new HueRange(random.nextInt(360), 120, 30, frame));
+          default -> new Flash(new FlashReach("1", frame, 0.5));
+        };
+    List<MaskUse> none = List.of();
+    double feather = random.nextInt(3) == 0 ? 3 : 0;
+    List<MaskUse> within = random.nextBoolean() ? none : List.of(shapes(0));
+    return new MaskUse.Inline(
+        new Mask(kind, within, none, 0, feather, false, random.nextBoolean() ? 1 : 0.7, Map.of()));
+  }
+
+  private MaskGraph masks() {
+    Ground ground = new Ground(width, height, 1, canvas());
+    return new MaskGraph(Map.of(), ground, Map.of(), new Sources(frames));
+  }
+
+  /** The graph's frames, called by their numbers. */
+  private record Sources(List<FrameNode> frames) implements MaskSources {
+    @Override
+    public FrameNode frame(String name) {
+      return frames.get(Integer.parseInt(name));
+    }
+
+    @Override
+    public FrameNode base() {
+      return frames.get(0);
+    }
+
+    @Override
+    public ColourSpace working() {
+      return ColourSpace.of(NamedSpace.SRGB);
+    }
+
+    @Override
+    public FrameNode painted(String file) {
+      throw new UnsupportedOperationException(file);
+    }
+
+    @Override
+    public Optional<String> step(String name) {
+      return Optional.empty();
+    }
+  }
+
   private Node mask(int depth) {
     int kind = random.nextInt(depth > 0 ? 7 : 2);
     if (kind > 4) {
-      return new MaskGraph(Map.of(), new Ground(width, height, 1, canvas()), Map.of())
-          .of(shapes(1 + random.nextInt(2)));
+      return masks().of(shapes(1 + random.nextInt(2)), frames.get(0));
     }
     if (kind < 2) {
       int left = random.nextInt(width + 20) - 20;
@@ -319,31 +375,6 @@ public final class RandomGraph {
     @Override
     public void describe(KeyWriter key) {
       key.word("box").region(box).number(look);
-    }
-  }
-
-  /** Where one plane of a picture is above a threshold, more so the higher: 0 to 1. */
-  private record OfPicture(Node picture, int plane, float above) implements PointNode {
-    @Override
-    public List<Node> inputs() {
-      return List.of(picture);
-    }
-
-    @Override
-    public int planes() {
-      return 1;
-    }
-
-    @Override
-    public void row(float[][][] in, float[][] out, int left, int y, int from, int to) {
-      for (int i = from; i < to; i++) {
-        out[0][i] = Math.max(0f, Math.min(1f, 3f * (in[0][plane][i] - above)));
-      }
-    }
-
-    @Override
-    public void describe(KeyWriter key) {
-      key.word("of picture").number(plane).number(above);
     }
   }
 
