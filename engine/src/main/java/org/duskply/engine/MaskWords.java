@@ -3,7 +3,7 @@ package org.duskply.engine;
 import java.util.List;
 import org.duskply.recipe.mask.FlashReach;
 import org.duskply.recipe.mask.Flash;
-import org.duskply.recipe.mask.HueMask;
+import org.duskply.recipe.mask.Hues;
 import org.duskply.recipe.mask.HueRange;
 import org.duskply.recipe.mask.Image;
 import org.duskply.recipe.mask.Luminance;
@@ -24,8 +24,8 @@ final class MaskWords {
       LuminanceRange range = luminance.range();
       return brightness(range) + picture(range.frame());
     }
-    if (kind instanceof HueMask hue) {
-      HueRange range = hue.range();
+    if (kind instanceof Hues hues) {
+      HueRange range = hues.range();
       return hues(range) + picture(range.frame());
     }
     if (kind instanceof Image image) {

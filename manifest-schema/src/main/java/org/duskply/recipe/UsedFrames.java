@@ -63,9 +63,15 @@ public final class UsedFrames {
       ((Collection<?>) value).forEach(member -> value(items.item(), member));
     } else if (kind instanceof Kind.Table) {
       ((Map<?, ?>) value).values().forEach(member -> record((Record) member));
-    } else if (value instanceof Record part) {
+    } else if (value instanceof Record part && isRecord(kind)) {
       record(part);
     }
+  }
+
+  private static boolean isRecord(Kind kind) {
+    return kind instanceof Kind.Nested
+        || kind instanceof Kind.Inlined
+        || kind instanceof Kind.Tagged;
   }
 
   private void namedOr(Kind.NamedOr kind, Object value) {

@@ -32,7 +32,7 @@ import org.duskply.recipe.mask.FillRule;
 import org.duskply.recipe.mask.Flash;
 import org.duskply.recipe.mask.FlashReach;
 import org.duskply.recipe.mask.Gradient;
-import org.duskply.recipe.mask.HueMask;
+import org.duskply.recipe.mask.Hues;
 import org.duskply.recipe.mask.HueRange;
 import org.duskply.recipe.mask.Image;
 import org.duskply.recipe.mask.Luminance;
@@ -279,9 +279,9 @@ final class AnyRecipe {
       case 0 -> outline();
       case 2 -> luminance();
       case 3 ->
-          new HueMask(
+          new Hues(
               new HueRange(
-                  number(-360, 360), number(0, 360), number(0, 180), maybe(() -> any(FRAMES))));
+                  number(-360, 360), number(1, 360), number(0, 180), maybe(() -> any(FRAMES))));
       case 4 -> new Image(any(FILES));
       case 5 -> new Strokes(some(1, 3, this::stroke));
       case 6 ->

@@ -17,7 +17,7 @@ import org.duskply.recipe.mask.AllOf;
 import org.duskply.recipe.mask.AnyOf;
 import org.duskply.recipe.mask.Flash;
 import org.duskply.recipe.mask.FlashReach;
-import org.duskply.recipe.mask.HueMask;
+import org.duskply.recipe.mask.Hues;
 import org.duskply.recipe.mask.HueRange;
 import org.duskply.recipe.mask.Image;
 import org.duskply.recipe.mask.Luminance;
@@ -227,8 +227,8 @@ public final class MaskGraph {
     if (kind instanceof Luminance luminance) {
       return luminance(luminance.range());
     }
-    if (kind instanceof HueMask hue) {
-      return hue(hue.range());
+    if (kind instanceof Hues hues) {
+      return hue(hues.range());
     }
     if (kind instanceof Image image) {
       return painted(image);

@@ -4,12 +4,14 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Random;
 import org.duskply.engine.colour.ColourSpace;
 import org.duskply.engine.frame.FrameSource.Access;
 import org.duskply.engine.frame.Lineariser;
 import org.duskply.engine.mask.Ground;
 import org.duskply.engine.mask.MaskGraph;
+import org.duskply.engine.mask.MaskSources;
 import org.duskply.engine.pixel.Planes;
 import org.duskply.engine.pixel.Region;
 import org.duskply.engine.plan.AreaNode;
@@ -24,7 +26,13 @@ import org.duskply.recipe.mask.AnyOf;
 import org.duskply.recipe.mask.Ease;
 import org.duskply.recipe.mask.Ellipse;
 import org.duskply.recipe.mask.FillRule;
+import org.duskply.recipe.mask.Flash;
+import org.duskply.recipe.mask.FlashReach;
 import org.duskply.recipe.mask.Gradient;
+import org.duskply.recipe.mask.HueRange;
+import org.duskply.recipe.mask.Hues;
+import org.duskply.recipe.mask.Luminance;
+import org.duskply.recipe.mask.LuminanceRange;
 import org.duskply.recipe.mask.Mask;
 import org.duskply.recipe.mask.MaskKind;
 import org.duskply.recipe.mask.MaskUse;
@@ -37,8 +45,9 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * A graph by structure, not by recipe: steps of every shape that the planner may meet (masked or
- * not, with coverage, opacities of 0 and 1, groups in groups, the picture below read twice, area
- * operations on masks and on pictures) drawn by a seed.
+ * not, with coverage, opacities of 0 and 1, groups in groups, the picture below read twice, masks
+ * read off the picture below or off frames, area operations on masks and on pictures) drawn by a
+ * seed.
  */
 public final class RandomGraph {
   private final Random random;
@@ -84,7 +93,7 @@ public final class RandomGraph {
   private Node step(Node below, int depth) {
     FrameNode frame = frames.get(1 + random.nextInt(4));
     float opacity = new float[] {1f, 1f, 0.5f, 0.3f, 0f}[random.nextInt(5)];
-    Node mask = random.nextInt(4) == 0 ? null : mask(2);
+    Node mask = random.nextInt(4) == 0 ? null : mask(below, 2);
     switch (random.nextInt(depth > 0 ? 6 : 5)) {
       case 0:
         return new Mix(below, frame, mask, covering(frame), opacity);
@@ -97,7 +106,7 @@ public final class RandomGraph {
             below, new Blend(below, new Scale(frame, 1.5f)), mask, covering(frame), opacity);
       case 4:
         return new Mix(
-            below, new Spread(below, 1 + random.nextInt(4), serial++), mask, null, opacity);
+            below, new Spread(below, 1 + random.nextInt(4), serial++, canvas()), mask, null, opacity);
       default:
         Node inner = below;
         for (int i = 0; i < 1 + random.nextInt(3); i++) {
@@ -111,11 +120,75 @@ public final class RandomGraph {
     return frame.planes() == 4 ? frame : null;
   }
 
+  /** A mask, now and then one that is read off the picture below or off a frame. */
+  private Node mask(Node below, int depth) {
+    Node drawn = mask(depth);
+    if (random.nextInt(3) != 0) {
+      return drawn;
+    }
+    Node read = masks().of(ofPicture(), below);
+    return switch (random.nextInt(4)) {
+      case 0 -> read;
+      case 1 -> new Blend(read, drawn);
+      case 2 -> new Rest(read);
+      default -> new Spread(read, 1 + random.nextInt(6), serial++, canvas());
+    };
+  }
+
+  /** A mask that is read off a picture as a recipe has it. */
+  private MaskUse ofPicture() {
+    String frame = random.nextInt(4) == 0 ? "" + random.nextInt(5) : null;
+    MaskKind kind =
+        switch (random.nextInt(4)) {
+          case 0 -> new Luminance(new LuminanceRange(0.4, null, 0.3, frame));
+          case 1 -> new Luminance(new LuminanceRange(0.1, 0.6, 0, frame));
+          case 2 -> new Hues(new HueRange(random.nextInt(360), 120, 30, frame));
+          default -> new Flash(new FlashReach("1", frame, 0.5));
+        };
+    List<MaskUse> none = List.of();
+    double feather = random.nextInt(3) == 0 ? 3 : 0;
+    List<MaskUse> within = random.nextBoolean() ? none : List.of(shapes(0));
+    return new MaskUse.Inline(
+        new Mask(kind, within, none, 0, feather, false, random.nextBoolean() ? 1 : 0.7, Map.of()));
+  }
+
+  private MaskGraph masks() {
+    Ground ground = new Ground(width, height, 1, canvas());
+    return new MaskGraph(Map.of(), ground, Map.of(), new Sources(frames));
+  }
+
+  /** The graph's frames, called by their numbers. */
+  private record Sources(List<FrameNode> frames) implements MaskSources {
+    @Override
+    public FrameNode frame(String name) {
+      return frames.get(Integer.parseInt(name));
+    }
+
+    @Override
+    public FrameNode base() {
+      return frames.get(0);
+    }
+
+    @Override
+    public ColourSpace working() {
+      return ColourSpace.of(NamedSpace.SRGB);
+    }
+
+    @Override
+    public FrameNode painted(String file) {
+      throw new UnsupportedOperationException(file);
+    }
+
+    @Override
+    public Optional<String> step(String name) {
+      return Optional.empty();
+    }
+  }
+
   private Node mask(int depth) {
     int kind = random.nextInt(depth > 0 ? 7 : 2);
     if (kind > 4) {
-      return new MaskGraph(Map.of(), new Ground(width, height, 1, canvas()), Map.of())
-          .of(shapes(1 + random.nextInt(2)));
+      return masks().of(shapes(1 + random.nextInt(2)), frames.get(0));
     }
     if (kind < 2) {
       int left = random.nextInt(width + 20) - 20;
@@ -128,7 +201,7 @@ public final class RandomGraph {
       return new Rest(mask(depth - 1));
     }
     if (kind == 3) {
-      return new Spread(mask(depth - 1), 1 + random.nextInt(6), serial++);
+      return new Spread(mask(depth - 1), 1 + random.nextInt(6), serial++, Region.EVERYWHERE);
     }
     return new Blend(mask(depth - 1), mask(depth - 1));
   }
@@ -306,10 +379,10 @@ public final class RandomGraph {
   }
 
   /**
-   * The greatest in a square about each pixel; pixels outside a mask's footprint are 0, a picture
-   * goes on by its edge.
+   * The greatest in a square about each pixel, of what lies in some bounds; pixels outside a mask's
+   * footprint are 0, a picture goes on by its edge.
    */
-  private record Spread(Node a, int reach, int serial) implements AreaNode {
+  private record Spread(Node a, int reach, int serial, Region bounds) implements AreaNode {
     @Override
     public List<Node> inputs() {
       return List.of(a);
@@ -322,13 +395,14 @@ public final class RandomGraph {
 
     @Override
     public Region footprint(Region within) {
-      return planes() == 1 ? a.footprint(within.grow(reach)).grow(reach).meet(within) : within;
+      return planes() == 1
+          ? a.footprint(within.grow(reach).meet(bounds)).grow(reach).meet(within)
+          : within;
     }
 
     @Override
     public Region needs(int input, Region out) {
-      Region grown = out.grow(reach);
-      return planes() == 1 ? grown : grown.meet(new Region(0, 0, 53, 41));
+      return out.grow(reach).meet(bounds);
     }
 
     @Override

@@ -30,7 +30,7 @@ public record HueRange(double centre, double width, double soft, @Nullable Strin
                   .says("The hue in the middle.")
                   .example("255"),
               Field.number("width")
-                  .from(0)
+                  .from(1)
                   .to(360)
                   .in(Unit.DEGREES)
                   .says("Width of all hues that count fully.")

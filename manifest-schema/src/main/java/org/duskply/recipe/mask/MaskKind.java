@@ -12,7 +12,7 @@ public sealed interface MaskKind
         Svg,
         Gradient,
         Luminance,
-        HueMask,
+        Hues,
         Image,
         Strokes,
         Flash,

@@ -28,7 +28,6 @@ public final class Shape<T extends Record> {
 
   private final Class<T> type;
   private final String key;
-  private final String name;
   private final String sentence;
   private final Layout layout;
   private final List<Field> fields;
@@ -42,7 +41,6 @@ public final class Shape<T extends Record> {
   private Shape(
       Class<T> type,
       String key,
-      String name,
       String sentence,
       Layout layout,
       List<Field> fields,
@@ -52,7 +50,6 @@ public final class Shape<T extends Record> {
       List<String> reserved) {
     this.type = type;
     this.key = key;
-    this.name = name;
     this.sentence = sentence;
     this.layout = layout;
     this.fields = List.copyOf(fields);
@@ -96,35 +93,29 @@ public final class Shape<T extends Record> {
       }
     }
     return new Shape<>(
-        type, key, key, sentence, layout, fields, List.of(), record -> false, "", List.of());
+        type, key, sentence, layout, fields, List.of(), record -> false, "", List.of());
   }
 
   /** The same with conditions between its values. */
   public Shape<T> rules(Rule... newRules) {
     return new Shape<>(
-        type, key, name, sentence, layout, fields, List.of(newRules), identity, example, reserved);
+        type, key, sentence, layout, fields, List.of(newRules), identity, example, reserved);
   }
 
   /** The same, knowing which values change nothing. */
   public Shape<T> identity(Predicate<T> newIdentity) {
-    return new Shape<>(type, key, name, sentence, layout, fields, rules, newIdentity, example, reserved);
-  }
-
-  /** The same under a name of its own, where another record has the same key. */
-  public Shape<T> named(String newName) {
-    return new Shape<>(
-        type, key, newName, sentence, layout, fields, rules, identity, example, reserved);
+    return new Shape<>(type, key, sentence, layout, fields, rules, newIdentity, example, reserved);
   }
 
   /** The same with an example of the whole, as YAML text. */
   public Shape<T> example(String newExample) {
-    return new Shape<>(type, key, name, sentence, layout, fields, rules, identity, newExample, reserved);
+    return new Shape<>(type, key, sentence, layout, fields, rules, identity, newExample, reserved);
   }
 
   /** The same with keys that are kept for a later version. */
   public Shape<T> reserves(String... keys) {
     return new Shape<>(
-        type, key, name, sentence, layout, fields, rules, identity, example, List.of(keys));
+        type, key, sentence, layout, fields, rules, identity, example, List.of(keys));
   }
 
   /** The Shape that a record class keeps. */
@@ -150,11 +141,6 @@ public final class Shape<T extends Record> {
   /** What the record is called in a recipe. */
   public String key() {
     return key;
-  }
-
-  /** What descriptions of all records call it: {@link #key} unless another has the same. */
-  public String name() {
-    return name;
   }
 
   /** What the record is. */

@@ -35,6 +35,19 @@ public final class Atlas {
     return owners;
   }
 
+  /** What a Shape is called among all: its key, and where another has the same, what it is part of. */
+  public String heading(Shape<?> shape) {
+    long same = shapes.values().stream().filter(s -> s.key().equals(shape.key())).count();
+    if (same > 1) {
+      for (Shape<?> around : shapes.values()) {
+        if (around.inlined().map(f -> alternatives(f).shapes().contains(shape)).orElse(false)) {
+          return shape.key() + " of a " + around.key();
+        }
+      }
+    }
+    return shape.key();
+  }
+
   /** The alternatives of an inlined field. */
   static Alternatives<?> alternatives(Field inlined) {
     return ((Kind.Inlined) inlined.kind()).alternatives();

@@ -60,7 +60,7 @@ public final class ReferencePage {
   }
 
   private void section(Shape<?> shape) {
-    line("## " + shape.name());
+    line("## " + atlas.heading(shape));
     line("");
     line(shape.sentence());
     line("");

@@ -42,11 +42,11 @@ public final class SchemaWriter implements Kind.Visitor<Map<String, Object>> {
 
   /** A reference to a record's definition, which is written the first time. */
   private Map<String, Object> reference(Shape<?> shape) {
-    if (!definitions.containsKey(shape.name())) {
-      definitions.put(shape.name(), Map.of()); // A group holds steps that hold groups.
-      definitions.put(shape.name(), definition(shape));
+    if (!definitions.containsKey(shape.key())) {
+      definitions.put(shape.key(), Map.of()); // A group holds steps that hold groups.
+      definitions.put(shape.key(), definition(shape));
     }
-    return map("$ref", "#/$defs/" + shape.name());
+    return map("$ref", "#/$defs/" + shape.key());
   }
 
   private Map<String, Object> definition(Shape<?> shape) {

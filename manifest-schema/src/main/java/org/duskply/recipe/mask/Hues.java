@@ -9,11 +9,11 @@ import org.duskply.recipe.shape.Shape;
  *
  * @param range which hues, and of which picture
  */
-public record HueMask(HueRange range) implements MaskKind {
+public record Hues(HueRange range) implements MaskKind {
   /** How a recipe writes it. */
-  public static final Shape<HueMask> SHAPE =
+  public static final Shape<Hues> SHAPE =
       Shape.mapping(
-              HueMask.class,
+              Hues.class,
               "hue",
               "Where a frame, or the picture below the step that uses the mask, is of some hue;"
                   + " what is all but grey has none.",
@@ -22,7 +22,6 @@ public record HueMask(HueRange range) implements MaskKind {
                   .principal()
                   .says("Which hues, and of which picture.")
                   .example("{ centre: 255, width: 60, soft: 20 }"))
-          .named("hue-mask")
           .example("hue: { centre: 255, width: 60, soft: 20 }");
 
   @Override
