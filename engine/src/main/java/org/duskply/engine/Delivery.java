@@ -35,13 +35,15 @@ import org.jspecify.annotations.Nullable;
 /** One deliverable on its way into its file. */
 final class Delivery implements AutoCloseable {
   private final String name;
+  private final String alternate;
   private final Node root;
   private final SinkSpec spec;
   private final LongAdder clipped = new LongAdder();
   private final AtomicReference<@Nullable Sink> sink = new AtomicReference<>();
 
-  private Delivery(String name, Node root, SinkSpec spec) {
+  private Delivery(String name, String alternate, Node root, SinkSpec spec) {
     this.name = name;
+    this.alternate = alternate;
     this.root = root;
     this.spec = spec;
   }
@@ -49,29 +51,37 @@ final class Delivery implements AutoCloseable {
   /**
    * Works out size, name and place; opens nothing.
    *
+   * @param version the alternate that is delivered
    * @param out folder that the file's path starts from
    */
   static Delivery prepare(
-      PlannedComposite composite, String name, Deliverable deliverable, Path out) {
+      PlannedComposite composite, Version version, String name, Deliverable deliverable, Path out) {
     Extent extent = extent(composite, deliverable);
-    Path target = OutFolder.file(out, fileName(composite, name, deliverable, extent.size()));
-    return of(composite, name, deliverable, extent, target);
+    Path target =
+        OutFolder.file(out, fileName(composite, version, name, deliverable, extent.size()));
+    return of(composite, version, name, deliverable, extent, target);
   }
 
   /** One that is only asked what it takes, and will never be written: no folder is looked at. */
-  static Delivery imagined(PlannedComposite composite, String name, Deliverable deliverable) {
-    return of(composite, name, deliverable, extent(composite, deliverable), Path.of(name));
+  static Delivery imagined(
+      PlannedComposite composite, Version version, String name, Deliverable deliverable) {
+    Extent extent = extent(composite, deliverable);
+    return of(composite, version, name, deliverable, extent, Path.of(name));
   }
 
   private static String fileName(
-      PlannedComposite composite, String name, Deliverable deliverable, Size size) {
+      PlannedComposite composite,
+      Version version,
+      String name,
+      Deliverable deliverable,
+      Size size) {
     Opening opening = composite.opening();
     String title = opening.recipe().title();
     NameValues values =
         new NameValues(
             opening.stem(),
             title == null ? opening.stem() : title,
-            "main",
+            version.alternate(),
             name,
             size.width(),
             size.height(),
@@ -81,11 +91,12 @@ final class Delivery implements AutoCloseable {
 
   private static Delivery of(
       PlannedComposite composite,
+      Version version,
       String name,
       Deliverable deliverable,
       Extent extent,
       Path target) {
-    Node picture = composite.picture();
+    Node picture = version.picture();
     boolean whole = extent.isWhole(composite.width(), composite.height());
     SinkSpec spec =
         new SinkSpec(
@@ -102,27 +113,13 @@ final class Delivery implements AutoCloseable {
             composite.workingSpace(),
             deliverable.density(),
             captions(composite));
-    return new Delivery(name, whole ? picture : new ResizeNode(picture, extent), spec);
+    Node root = whole ? picture : new ResizeNode(picture, extent);
+    return new Delivery(name, version.alternate(), root, spec);
   }
 
-  /** Of a picture made smaller to be looked at, its files are made smaller as much. */
   private static Extent extent(PlannedComposite composite, Deliverable deliverable) {
-    int width = composite.width();
-    int height = composite.height();
-    int n = composite.opening().view().reduction();
-    Integer edge = deliverable.longEdge();
-    if (edge != null) {
-      return Extent.longEdge(width, height, reduced(edge, n));
-    }
-    Size size = deliverable.size();
-    return size == null
-        ? Extent.whole(width, height)
-        : Extent.cropped(
-            width, height, new Size(reduced(size.width(), n), reduced(size.height(), n)));
-  }
-
-  private static int reduced(int side, int n) {
-    return Math.max(1, (side + n / 2) / n);
+    int reduction = composite.opening().view().reduction();
+    return Sizes.of(deliverable, composite.width(), composite.height(), reduction);
   }
 
   private static Captions captions(PlannedComposite composite) {
@@ -167,7 +164,7 @@ final class Delivery implements AutoCloseable {
     opened().commit();
     double share = (double) clipped.sum() / ((double) spec.width() * spec.height());
     return new Delivered.File(
-        name, spec.target(), spec.width(), spec.height(), bytes(spec.target()), share);
+        name, alternate, spec.target(), spec.width(), spec.height(), bytes(spec.target()), share);
   }
 
   @Override

@@ -7,6 +7,7 @@ import java.util.HexFormat;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.duskply.recipe.shape.NameList;
 import org.duskply.recipe.text.CanonicalJson;
 import org.duskply.recipe.text.PictureWriter;
@@ -29,7 +30,42 @@ public final class Canonical {
 
   /** The canonical text of all that the recipe says. */
   public static String recipe(Recipe recipe) {
-    return CanonicalJson.text(new PlainWriter(PlainWriter.Form.CANONICAL).record(recipe));
+    PlainWriter writer = new PlainWriter(PlainWriter.Form.CANONICAL);
+    Map<String, Object> all = new LinkedHashMap<>();
+    ((Map<?, ?>) writer.record(recipe)).forEach((key, value) -> all.put((String) key, value));
+    if (!recipe.alternates().isEmpty()) {
+      all.put("alternates", alternates(recipe, writer));
+    }
+    return CanonicalJson.text(all);
+  }
+
+  private static Map<String, Object> alternates(Recipe recipe, PlainWriter writer) {
+    Map<String, Object> alternates = new LinkedHashMap<>();
+    recipe
+        .alternates()
+        .forEach((name, alternate) -> alternates.put(name, alternate(recipe, alternate, writer)));
+    return alternates;
+  }
+
+  /** What an alternate sets is written as the changed step has it, so that it has one form. */
+  private static Map<String, Object> alternate(
+      Recipe recipe, Alternate alternate, PlainWriter writer) {
+    Map<String, Object> set = new LinkedHashMap<>();
+    Alternates.changedSteps(recipe, alternate)
+        .forEach(
+            (name, step) -> {
+              Set<String> keys = alternate.set().getOrDefault(name, Map.of()).keySet();
+              Map<String, Object> values = writer.keys(step, keys);
+              if (!values.isEmpty()) {
+                set.put(name, values);
+              }
+            });
+    Map<String, Object> plain = new LinkedHashMap<>();
+    plain.put("skip", alternate.skip());
+    plain.put("show", alternate.show());
+    plain.put("set", set);
+    plain.values().removeIf(value -> value.equals(List.of()) || value.equals(Map.of()));
+    return plain;
   }
 
   /**

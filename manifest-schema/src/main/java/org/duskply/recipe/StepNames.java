@@ -6,6 +6,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.duskply.recipe.step.Group;
+import org.duskply.recipe.step.Step;
 import org.duskply.recipe.text.Nearest;
 import org.duskply.recipe.text.TreePlaces;
 
@@ -86,6 +88,27 @@ public final class StepNames {
       throw new IllegalArgumentException("there is no step at " + path);
     }
     return name;
+  }
+
+  /**
+   * The step at a path.
+   *
+   * @throws IllegalArgumentException if no step stands at that path
+   */
+  public static Step step(Recipe recipe, String path) {
+    List<Step> steps = path.startsWith(FINISH + "/") ? recipe.finish().steps() : recipe.steps();
+    Step step = null;
+    for (String segment : path.split("/", -1)) {
+      if (segment.startsWith("#")) {
+        int index = Integer.parseInt(segment.substring(1)) - 1;
+        step = index >= 0 && index < steps.size() ? steps.get(index) : null;
+        steps = step != null && step.verb() instanceof Group group ? group.steps() : List.of();
+      }
+    }
+    if (step == null) {
+      throw new IllegalArgumentException("there is no step at " + path);
+    }
+    return step;
   }
 
   /** The path of the step with that name or at that place, {@code #7}. */

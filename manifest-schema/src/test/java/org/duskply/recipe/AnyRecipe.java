@@ -124,7 +124,8 @@ final class AnyRecipe {
       deliverables.put(name, deliverable());
     }
     Map<String, Alternate> alternates = new LinkedHashMap<>();
-    ALTERNATES.forEach(name -> alternates.put(name, alternate()));
+    List<Step> steps = some(0, 6, () -> step(2));
+    ALTERNATES.forEach(name -> alternates.put(name, alternate(steps.size())));
     return new Recipe(
         1,
         1,
@@ -136,7 +137,7 @@ final class AnyRecipe {
         maybe(() -> any(NamedSpace.values())),
         frames,
         masks,
-        some(0, 6, () -> step(2)),
+        steps,
         new Finish(maybe(this::crop), some(0, 2, () -> step(1))),
         alternates,
         deliverables,
@@ -168,9 +169,24 @@ final class AnyRecipe {
     return new Crop(0, 0, 1, 1);
   }
 
-  private Alternate alternate() {
+  /** Steps by their places: an id or a frame's name may belong to any of them. */
+  private Alternate alternate(int steps) {
     Map<String, Map<String, Object>> set = new LinkedHashMap<>();
-    return new Alternate(List.of(), List.of(), set, extensions());
+    List<String> places = new ArrayList<>();
+    for (int i = 1; i <= steps; i++) {
+      places.add("#" + i);
+    }
+    for (String place : places.subList(0, random.nextInt(steps + 1))) {
+      Map<String, Object> keys = new LinkedHashMap<>();
+      keys.put("opacity", number(0, 1));
+      if (random.nextBoolean()) {
+        keys.put("notes", text() + "!");
+        keys.put("mask", any(List.of("m0", Map.of("polygon", "0,0 1,0 1,1", "feather", 2L))));
+      }
+      set.put(place, keys);
+    }
+    int cut = random.nextInt(steps + 1);
+    return new Alternate(places.subList(0, cut), places.subList(cut, steps), set, extensions());
   }
 
   private Metadata metadata() {

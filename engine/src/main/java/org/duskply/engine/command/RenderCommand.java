@@ -9,6 +9,7 @@ import org.duskply.engine.CancelledException;
 import org.duskply.engine.Composite;
 import org.duskply.engine.Delivered;
 import org.duskply.engine.Engine;
+import org.duskply.recipe.Alternate;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -72,12 +73,18 @@ final class RenderCommand extends Action {
             String.format(
                 Locale.ROOT,
                 "%s: %s, %d × %d pixels, %s%s",
-                file.deliverable(),
+                name(file),
                 file.path(),
                 file.width(),
                 file.height(),
                 size(file.bytes()),
                 clipped(file.clipped())));
+  }
+
+  private static String name(Delivered.File file) {
+    return file.alternate().equals(Alternate.MAIN)
+        ? file.deliverable()
+        : file.deliverable() + " (" + file.alternate() + ")";
   }
 
   /** A file's size, in the thousands that folders are listed in. */

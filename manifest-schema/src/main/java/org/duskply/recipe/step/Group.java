@@ -30,4 +30,9 @@ public record Group(List<Step> steps) implements Verb {
   public Group {
     steps = List.copyOf(steps);
   }
+
+  /** The same with other steps. */
+  public Group withSteps(List<Step> newSteps) {
+    return new Group(newSteps);
+  }
 }

@@ -82,4 +82,14 @@ public record Step(
   public Step {
     extensions = Collections.unmodifiableMap(new LinkedHashMap<>(extensions));
   }
+
+  /** The same with another verb. */
+  public Step withVerb(Verb newVerb) {
+    return new Step(id, title, notes, mask, opacity, skip, newVerb, extensions);
+  }
+
+  /** The same, left out. */
+  public Step skipped() {
+    return new Step(id, title, notes, mask, opacity, true, verb, extensions);
+  }
 }

@@ -4,11 +4,29 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import org.duskply.recipe.Limits;
+import org.duskply.recipe.shape.Shape;
 import org.jspecify.annotations.Nullable;
 
 /** A mapping with some of its keys given other values, as trees and as plain values. */
-final class Changed {
+public final class Changed {
   private Changed() {}
+
+  /**
+   * A record with some of its keys given other values.
+   *
+   * @param root what can be met anywhere in a recipe
+   * @param keys new values by key, as a recipe would write them
+   * @param path what the record is called in problems
+   * @param problems told where a key or a value does not fit the record; null is then returned
+   */
+  public static <T extends Record> @Nullable T record(
+      Shape<?> root, T record, Map<String, Object> keys, String path, Problems problems) {
+    Shape<T> shape = Shape.of(record);
+    Tree plain = tree(new PlainWriter(PlainWriter.Form.SHORT).record(record));
+    Tree merged = merged((Tree.Mapping) plain, (Tree.Mapping) tree(keys));
+    TreePlaces places = new TreePlaces(problems.source(), merged);
+    return Binder.bind(root, shape, merged, path, places, problems).record();
+  }
 
   /** The keys that stay, then those of the change. */
   static Tree.Mapping merged(Tree.Mapping whole, Tree.Mapping change) {

@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Set;
 import org.duskply.recipe.shape.Field;
 import org.duskply.recipe.shape.Keyed;
 import org.duskply.recipe.shape.Kind;
@@ -47,6 +48,24 @@ public class PlainWriter {
     String principal = shape.principal().map(Field::key).orElse("");
     boolean alone = mapping.size() == 1 && mapping.containsKey(principal);
     return form == Form.SHORT && alone ? Objects.requireNonNull(mapping.get(principal)) : mapping;
+  }
+
+  /** Some keys of a record with their values, those that equal their defaults too. */
+  public final <T extends Record> Map<String, Object> keys(T record, Set<String> keys) {
+    Map<String, Object> mapping = new LinkedHashMap<>();
+    Shape<T> shape = Shape.of(record);
+    for (Field field : shape.fields()) {
+      Object value = shape.get(record, field);
+      if (value == null || !kept(field)) {
+        continue;
+      }
+      if (field.kind() instanceof Kind.Inlined) {
+        mapping.putAll(keys((Record) value, keys));
+      } else if (keys.contains(field.key())) {
+        mapping.put(field.key(), value(field.kind(), value));
+      }
+    }
+    return mapping;
   }
 
   private <T extends Record> Map<String, Object> mapping(Shape<T> shape, T record) {

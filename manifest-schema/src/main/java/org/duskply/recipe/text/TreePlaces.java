@@ -1,6 +1,5 @@
 package org.duskply.recipe.text;
 
-import java.util.List;
 import org.duskply.recipe.Place;
 import org.duskply.recipe.Places;
 import org.jspecify.annotations.Nullable;
@@ -28,28 +27,41 @@ public final class TreePlaces implements Places {
 
   /** The spot of the part at {@code path}, or of the nearest part around it. */
   public Spot spot(String path) {
-    Tree here = root;
-    for (String segment : segments(path)) {
-      Tree next = below(here, segment);
-      if (next == null) {
-        return here.spot();
-      }
-      here = next;
-    }
-    return here.spot();
+    return follow(path).tree().spot();
   }
 
   /** The part at {@code path}; null where there is none. */
   public @Nullable Tree part(String path) {
-    Tree here = root;
-    for (String segment : segments(path)) {
-      here = here == null ? null : below(here, segment);
-    }
-    return here;
+    Reached reached = follow(path);
+    return reached.whole() ? reached.tree() : null;
   }
 
-  private static List<String> segments(String path) {
-    return path.isEmpty() ? List.of() : List.of(path.split("/", -1));
+  /** How far a path leads. */
+  private record Reached(Tree tree, boolean whole) {}
+
+  private Reached follow(String path) {
+    Tree here = root;
+    int from = 0;
+    while (from < path.length()) {
+      // A key may hold a slash itself, where it names a step in a group.
+      int end = segmentEnd(path, from);
+      Tree next = below(here, path.substring(from, end));
+      while (next == null && end < path.length()) {
+        end = segmentEnd(path, end + 1);
+        next = below(here, path.substring(from, end));
+      }
+      if (next == null) {
+        return new Reached(here, false);
+      }
+      here = next;
+      from = end + 1;
+    }
+    return new Reached(here, true);
+  }
+
+  private static int segmentEnd(String path, int from) {
+    int slash = path.indexOf('/', from);
+    return slash < 0 ? path.length() : slash;
   }
 
   private static @Nullable Tree below(Tree tree, String segment) {
