@@ -117,24 +117,9 @@ final class Delivery implements AutoCloseable {
     return new Delivery(name, version.alternate(), root, spec);
   }
 
-  /** Of a picture made smaller to be looked at, its files are made smaller as much. */
   private static Extent extent(PlannedComposite composite, Deliverable deliverable) {
-    int width = composite.width();
-    int height = composite.height();
-    int n = composite.opening().view().reduction();
-    Integer edge = deliverable.longEdge();
-    if (edge != null) {
-      return Extent.longEdge(width, height, reduced(edge, n));
-    }
-    Size size = deliverable.size();
-    return size == null
-        ? Extent.whole(width, height)
-        : Extent.cropped(
-            width, height, new Size(reduced(size.width(), n), reduced(size.height(), n)));
-  }
-
-  private static int reduced(int side, int n) {
-    return Math.max(1, (side + n / 2) / n);
+    int reduction = composite.opening().view().reduction();
+    return Sizes.of(deliverable, composite.width(), composite.height(), reduction);
   }
 
   private static Captions captions(PlannedComposite composite) {

@@ -67,6 +67,9 @@ record Opening(
     Ground ground = ground(size, canvas, scale);
     Map<Svg, Outline> drawn = Drawings.open(drawings, roots, ground, found);
     PaintedMasks painted = PaintedMasks.open(paintings, recipe.grid(), size, roots, found);
+    if (view.reduction() == 1) {
+      Sizes.tellEnlarged(recipe, shown, found);
+    }
     found.noticesOrThrow();
 
     Map<String, FrameNode> nodes = new HashMap<>();

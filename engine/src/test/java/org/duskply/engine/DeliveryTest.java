@@ -1,6 +1,7 @@
 package org.duskply.engine;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.tuple;
 
 import com.drew.imaging.ImageMetadataReader;
 import com.drew.metadata.exif.ExifIFD0Directory;
@@ -22,6 +23,7 @@ import org.duskply.engine.render.Output;
 import org.duskply.engine.testing.Desk;
 import org.duskply.engine.testing.Pictures;
 import org.duskply.engine.testing.TiffFile;
+import org.duskply.recipe.Problem;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -72,7 +74,9 @@ class DeliveryTest {
       composite
           .recipe()
           .deliverables()
-          .forEach((name, d) -> files.add(Delivery.prepare(composite, composite.version(), name, d, folder)));
+          .forEach(
+              (name, d) ->
+                  files.add(Delivery.prepare(composite, composite.version(), name, d, folder)));
       List<Output> outputs = files.stream().map(Delivery::output).toList();
       Plan plan = Plan.of(outputs.stream().map(Output::root).toList(), engine.settings());
       try (Job job = new Job(plan, outputs, engine.settings().bandRows(), engine.store())) {
@@ -122,6 +126,36 @@ class DeliveryTest {
       sizes.add(image.getWidth() + " × " + image.getHeight());
     }
     assertThat(sizes).containsExactly("1 × 1", "80 × 1", "1 × 1", "100 × 75");
+  }
+
+  @Test
+  void anEnlargementIsToldAndMade() throws IOException {
+    Path recipe =
+        desk(40, 30)
+            .recipe(
+                FRAMES
+                    + """
+                    deliverables:
+                      web: { file: web.png, long-edge: 40 }
+                      poster: { file: poster.png, long-edge: 100 }
+                      card: { file: card.png, size: [31, 31] }
+                    """);
+    try (Engine engine = Engine.builder().build();
+        Composite composite = engine.open(recipe)) {
+      assertThat(composite.notices())
+          .extracting(Problem::path, Problem::sentence)
+          .contains(
+              tuple(
+                  "deliverables/poster/long-edge",
+                  "This file is larger than what it shows: 40 × 30 pixels become 100 × 75, which"
+                      + " adds no detail."),
+              tuple(
+                  "deliverables/card/size",
+                  "This file is larger than what it shows: 30 × 30 pixels become 31 × 31, which"
+                      + " adds no detail."))
+          .noneMatch(notice -> notice.toList().get(0).toString().contains("web"));
+    }
+    assertThat(ImageIO.read(deliver(recipe, View.WHOLE).get(1).toFile()).getWidth()).isEqualTo(100);
   }
 
   @Test

@@ -39,6 +39,13 @@ public record Extent(Region part, Size size) {
     return (int) Math.max(1, (2 * product + by) / (2L * by));
   }
 
+  /** Whether the longer side of the file has more pixels than the part shows there. */
+  public boolean enlarges() {
+    return size.width() >= size.height()
+        ? size.width() > part.width()
+        : size.height() > part.height();
+  }
+
   /** Whether the file shows the picture of that size as it is. */
   public boolean isWhole(int width, int height) {
     return equals(whole(width, height));

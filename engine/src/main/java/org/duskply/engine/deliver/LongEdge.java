@@ -5,8 +5,7 @@ import org.duskply.recipe.Size;
 /**
  * The size of a picture whose longer side is given: {@code long-edge} of a deliverable. The shorter
  * side is {@code short·edge/long}, rounded half up, at least 1, in whole numbers: no float decides
- * a size. An edge longer than the picture's own enlarges it; that is allowed, for a printer may ask
- * for it, and {@link #enlarges} lets it be told.
+ * a size. An edge longer than the picture's own enlarges it.
  */
 public final class LongEdge {
   private LongEdge() {}
@@ -22,11 +21,6 @@ public final class LongEdge {
     return width >= height
         ? new Size(edge, shorter(height, width, edge))
         : new Size(shorter(width, height, edge), edge);
-  }
-
-  /** Whether such a picture would be made larger than it is. */
-  public static boolean enlarges(int width, int height, int edge) {
-    return edge > Math.max(width, height);
   }
 
   /** ⌊s·e/l + ½⌋ = ⌊(2·s·e + l)/(2·l)⌋; 2·s·e + l stays below 2⁶³. */

@@ -312,7 +312,7 @@ class CaptionsInFilesTest {
   void aWholeFileIsPinned() throws Exception {
     SinkSpec s =
         Specs.of(folder, Format.TIFF, Compress.LZW, TestPicture.noisy(90, 70, 8, SPACE, 3));
-    SinkSpec spec = Specs.dithered(Specs.with(s, ALL));
+    SinkSpec spec = Specs.dithered(Specs.with(s, ALL), 64);
     TestPicture.noisy(90, 70, 16, SPACE, 3).deliver(spec);
     byte[] digest = MessageDigest.getInstance("SHA-256").digest(Files.readAllBytes(spec.target()));
     assertThat(HexFormat.of().formatHex(digest))

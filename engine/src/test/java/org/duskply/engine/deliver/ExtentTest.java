@@ -57,6 +57,19 @@ class ExtentTest {
     assertThat(part.top() - (height - part.bottom())).isBetween(-1, 0);
   }
 
+  @ParameterizedTest
+  @CsvSource({
+    "600, 400, 600, false",
+    "600, 400, 601, true",
+    "400, 600, 599, false",
+    "400, 600, 601, true"
+  })
+  void tellsAnEnlargement(int width, int height, int edge, boolean enlarges) {
+    assertThat(Extent.longEdge(width, height, edge).enlarges()).isEqualTo(enlarges);
+    assertThat(Extent.cropped(width, height, new Size(edge, edge)).enlarges())
+        .isEqualTo(edge > 400);
+  }
+
   @Test
   void wholeIsTheSameSizeAlone() {
     assertThat(Extent.cropped(60, 40, new Size(60, 40)).isWhole(60, 40)).isTrue();

@@ -8,7 +8,6 @@ import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.IntRange;
 import org.duskply.recipe.Size;
-import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
@@ -49,12 +48,5 @@ class LongEdgeTest {
     assertThat(LongEdge.size(longer, shorter, edge))
         .isEqualTo(new Size(edge, Math.max(1, expected)));
     assertThat(LongEdge.size(shorter, longer, edge).height()).isEqualTo(edge);
-  }
-
-  @Test
-  void tellsAnEnlargement() {
-    assertThat(LongEdge.enlarges(600, 400, 600)).isFalse();
-    assertThat(LongEdge.enlarges(600, 400, 601)).isTrue();
-    assertThat(LongEdge.enlarges(400, 600, 599)).isFalse();
   }
 }

@@ -2,6 +2,7 @@ package org.duskply.engine.deliver;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.HashSet;
 import java.util.Set;
@@ -9,14 +10,19 @@ import org.duskply.engine.colour.ColourSpace;
 import org.duskply.engine.colour.DecodeTable;
 import org.duskply.engine.colour.TransferCurve;
 import org.duskply.recipe.NamedSpace;
+import org.duskply.recipe.deliver.Compress;
+import org.duskply.recipe.deliver.Format;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 
 /** Rounding to 8 bits, plain and with blue noise. */
 class RoundingTest {
   private static final int SIDE = DitherRanks.SIDE;
+
+  @TempDir Path folder;
 
   /**
    * What a whole code may be off by before it is rounded: the curve's promise of 0.02 codes of 16
@@ -104,6 +110,25 @@ class RoundingTest {
     for (int i = 0; i < codes.length; i += 3) {
       assertThat(codes[i + 1]).isEqualTo(codes[i]);
       assertThat(codes[i + 2]).isEqualTo(codes[i]);
+    }
+  }
+
+  /** The grain lies where it lies in the file, however the file is cut into bands. */
+  @Tag("bits")
+  @ParameterizedTest
+  @EnumSource(names = {"TIFF", "PNG"})
+  void bandsMakeNoDifference(Format format) {
+    TestPicture fine = TestPicture.noisy(70, 150, 16, NamedSpace.SRGB, 4);
+    TestPicture shape = TestPicture.noisy(70, 150, 8, NamedSpace.SRGB, 4);
+    SinkSpec plain = Specs.of(folder, format, Compress.LZW, shape);
+    fine.deliver(plain);
+    int[] undithered = Readers.own(plain.target());
+    fine.deliver(Specs.dithered(plain, 200));
+    int[] whole = Readers.own(plain.target());
+    assertThat(whole).isNotEqualTo(undithered);
+    for (int rows : new int[] {1, 7, 64}) {
+      fine.deliver(Specs.dithered(plain, rows));
+      assertThat(Readers.own(plain.target())).as("bands of %d", rows).isEqualTo(whole);
     }
   }
 

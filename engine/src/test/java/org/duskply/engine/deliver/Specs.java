@@ -31,27 +31,27 @@ final class Specs {
 
   /** The same with captions. */
   static SinkSpec with(SinkSpec s, Captions captions) {
-    return of(s, s.profile(), s.quality(), s.dither(), s.dotsPerInch(), captions);
+    return of(s, s.profile(), s.quality(), s.dither(), s.bandRows(), s.dotsPerInch(), captions);
   }
 
   /** The same in another space. */
-  static SinkSpec with(SinkSpec s, NamedSpace space) {
-    return of(s, space, s.quality(), s.dither(), s.dotsPerInch(), s.captions());
+  static SinkSpec with(SinkSpec s, NamedSpace to) {
+    return of(s, to, s.quality(), s.dither(), s.bandRows(), s.dotsPerInch(), s.captions());
   }
 
   /** The same at another print resolution. */
-  static SinkSpec with(SinkSpec s, int dotsPerInch) {
-    return of(s, s.profile(), s.quality(), s.dither(), dotsPerInch, s.captions());
+  static SinkSpec with(SinkSpec s, int dpi) {
+    return of(s, s.profile(), s.quality(), s.dither(), s.bandRows(), dpi, s.captions());
   }
 
   /** The same in another quality. */
-  static SinkSpec quality(SinkSpec s, double quality) {
-    return of(s, s.profile(), quality, s.dither(), s.dotsPerInch(), s.captions());
+  static SinkSpec quality(SinkSpec s, double to) {
+    return of(s, s.profile(), to, s.dither(), s.bandRows(), s.dotsPerInch(), s.captions());
   }
 
-  /** The same with dither. */
-  static SinkSpec dithered(SinkSpec s) {
-    return of(s, s.profile(), s.quality(), true, s.dotsPerInch(), s.captions());
+  /** The same with dither, in bands of so many rows. */
+  static SinkSpec dithered(SinkSpec s, int rows) {
+    return of(s, s.profile(), s.quality(), true, rows, s.dotsPerInch(), s.captions());
   }
 
   private static SinkSpec of(
@@ -59,6 +59,7 @@ final class Specs {
       NamedSpace space,
       double quality,
       boolean dither,
+      int bandRows,
       int dotsPerInch,
       Captions captions) {
     return new SinkSpec(
@@ -71,7 +72,7 @@ final class Specs {
         dither,
         s.width(),
         s.height(),
-        s.bandRows(),
+        bandRows,
         ColourSpace.of(space),
         dotsPerInch,
         captions);
