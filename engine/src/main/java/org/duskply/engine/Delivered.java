@@ -14,6 +14,7 @@ public record Delivered(List<File> files, long peakBytes) {
    * One file.
    *
    * @param deliverable its name in the recipe
+   * @param alternate the alternate that it shows; {@code main} for the recipe as it stands
    * @param path where it stands
    * @param width in pixels
    * @param height in pixels
@@ -22,5 +23,11 @@ public record Delivered(List<File> files, long peakBytes) {
    *     can hold
    */
   public record File(
-      String deliverable, Path path, int width, int height, long bytes, double clipped) {}
+      String deliverable,
+      String alternate,
+      Path path,
+      int width,
+      int height,
+      long bytes,
+      double clipped) {}
 }

@@ -32,13 +32,15 @@ import org.jspecify.annotations.Nullable;
 /** One deliverable on its way into its file. */
 final class Delivery implements AutoCloseable {
   private final String name;
+  private final String alternate;
   private final Node root;
   private final SinkSpec spec;
   private final LongAdder clipped = new LongAdder();
   private final AtomicReference<@Nullable Sink> sink = new AtomicReference<>();
 
-  private Delivery(String name, Node root, SinkSpec spec) {
+  private Delivery(String name, String alternate, Node root, SinkSpec spec) {
     this.name = name;
+    this.alternate = alternate;
     this.root = root;
     this.spec = spec;
   }
@@ -46,43 +48,62 @@ final class Delivery implements AutoCloseable {
   /**
    * Works out size, name and place; opens nothing.
    *
+   * @param version the alternate that is delivered
    * @param out folder that the file's path starts from
    */
   static Delivery prepare(
-      PlannedComposite composite, String name, Deliverable deliverable, Path out) {
+      PlannedComposite composite, Version version, String name, Deliverable deliverable, Path out) {
     Size size = size(composite, deliverable);
-    Path target = OutFolder.file(out, fileName(composite, name, deliverable, size));
-    return of(composite, name, deliverable, size, target);
+    Path target = OutFolder.file(out, fileName(composite, version, name, deliverable, size));
+    return of(composite, version, name, deliverable, size, target);
   }
 
   /** One that is only asked what it takes, and will never be written: no folder is looked at. */
-  static Delivery imagined(PlannedComposite composite, String name, Deliverable deliverable) {
-    return of(composite, name, deliverable, size(composite, deliverable), Path.of(name));
+  static Delivery imagined(
+      PlannedComposite composite, Version version, String name, Deliverable deliverable) {
+    Size size = size(composite, deliverable);
+    return of(composite, version, name, deliverable, size, Path.of(name));
   }
 
   private static String fileName(
-      PlannedComposite composite, String name, Deliverable deliverable, Size size) {
+      PlannedComposite composite,
+      Version version,
+      String name,
+      Deliverable deliverable,
+      Size size) {
     Opening opening = composite.opening();
     String title = opening.recipe().title();
     NameValues values =
         new NameValues(
             opening.stem(),
             title == null ? opening.stem() : title,
-            "main",
+            version.alternate(),
             name,
             size.width(),
             size.height(),
             composite.frames().base().source().info().exif().taken());
-    return FileNames.resolve(deliverable.file(), values);
+    boolean before = version.alternate().equals(Version.BEFORE);
+    return FileNames.resolve(before ? marked(deliverable.file()) : deliverable.file(), values);
+  }
+
+  /** A template whose file stands beside that of the finished picture: {@code web-before.jpg}. */
+  private static String marked(String template) {
+    int ending = template.lastIndexOf('.');
+    return template.substring(0, ending) + "-" + Version.BEFORE + template.substring(ending);
   }
 
   private static Delivery of(
-      PlannedComposite composite, String name, Deliverable deliverable, Size size, Path target) {
+      PlannedComposite composite,
+      Version version,
+      String name,
+      Deliverable deliverable,
+      Size size,
+      Path target) {
     boolean same = size.width() == composite.width() && size.height() == composite.height();
     Node root =
         same
-            ? composite.picture()
-            : new ResizeNode(composite.picture(), composite.width(), composite.height(), size);
+            ? version.picture()
+            : new ResizeNode(version.picture(), composite.width(), composite.height(), size);
     SinkSpec spec =
         new SinkSpec(
             target,
@@ -97,7 +118,7 @@ final class Delivery implements AutoCloseable {
             composite.workingSpace(),
             SinkSpec.DOTS_PER_INCH,
             SinkSpec.SOFTWARE);
-    return new Delivery(name, root, spec);
+    return new Delivery(name, version.alternate(), root, spec);
   }
 
   private static Size size(PlannedComposite composite, Deliverable deliverable) {
@@ -145,7 +166,7 @@ final class Delivery implements AutoCloseable {
     opened().commit();
     double share = (double) clipped.sum() / ((double) spec.width() * spec.height());
     return new Delivered.File(
-        name, spec.target(), spec.width(), spec.height(), bytes(spec.target()), share);
+        name, alternate, spec.target(), spec.width(), spec.height(), bytes(spec.target()), share);
   }
 
   @Override

@@ -3,6 +3,7 @@ package org.duskply.engine;
 import java.util.ArrayList;
 import java.util.IdentityHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import org.duskply.engine.pixel.Planes;
 import org.duskply.engine.pixel.Region;
@@ -15,6 +16,7 @@ import org.duskply.engine.render.Job;
 import org.duskply.engine.render.Output;
 import org.duskply.engine.render.RegionEvaluator;
 import org.duskply.engine.render.Store;
+import org.duskply.recipe.Recipe;
 import org.duskply.recipe.StepNames;
 import org.duskply.recipe.deliver.Deliverable;
 import org.duskply.recipe.step.Group;
@@ -22,6 +24,7 @@ import org.duskply.recipe.step.Lay;
 import org.duskply.recipe.step.Pop;
 import org.duskply.recipe.step.Step;
 import org.duskply.recipe.step.Verb;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Makes the {@link Explanation} of a composite. Masks are measured by making them; no frame is
@@ -41,14 +44,20 @@ final class Explainer {
   }
 
   Explanation explain() {
+    Recipe shown = composite.version().recipe();
     List<Explanation.StepLine> steps = new ArrayList<>();
-    collect(composite.steps(), "steps", 0, true, steps);
+    collect(shown.steps(), "steps", 0, true, steps);
+    List<Explanation.StepLine> finish = new ArrayList<>();
+    collect(shown.finish().steps(), "finish/steps", 0, true, finish);
     PlanSettings settings = composite.engine().settings();
     List<Output> outputs = outputs();
-    Plan plan = Plan.of(outputs.stream().map(Output::root).distinct().toList(), settings);
+    Plan plan = composite.plan(outputs);
     try (Job job = new Job(plan, outputs, settings.bandRows(), Store.NONE)) {
       return new Explanation(
+          composite.version().alternate(),
           List.copyOf(steps),
+          crop(),
+          List.copyOf(finish),
           frames(plan, job),
           job.floorBytes(),
           composite.engine().memory(),
@@ -57,20 +66,39 @@ final class Explainer {
     }
   }
 
+  /** What is cut off, in pixels of the picture. */
+  private @Nullable String crop() {
+    Region all = composite.canvas();
+    Region kept = composite.shown();
+    return kept.equals(all)
+        ? null
+        : String.format(
+            Locale.ROOT,
+            "The picture is cropped from %d × %d to %d × %d pixels: %d are cut off at the left, %d"
+                + " at the right, %d at the top and %d at the bottom.",
+            all.width(),
+            all.height(),
+            kept.width(),
+            kept.height(),
+            kept.left(),
+            all.right() - kept.right(),
+            kept.top(),
+            all.bottom() - kept.bottom());
+  }
+
   /** What would be rendered: the deliverables, or where there are none the picture itself. */
   private List<Output> outputs() {
     List<Output> outputs = new ArrayList<>();
     for (Map.Entry<String, Deliverable> e : composite.recipe().deliverables().entrySet()) {
-      outputs.add(Delivery.imagined(composite, e.getKey(), e.getValue()).output());
+      for (Version version : composite.versionsOf(e.getValue())) {
+        outputs.add(Delivery.imagined(composite, version, e.getKey(), e.getValue()).output());
+      }
     }
     if (outputs.isEmpty()) {
-      outputs.add(new Output(composite.picture(), canvas(), new Nowhere()));
+      Region canvas = Region.ofSize(composite.width(), composite.height());
+      outputs.add(new Output(composite.version().picture(), canvas, new Nowhere()));
     }
     return outputs;
-  }
-
-  private Region canvas() {
-    return Region.ofSize(composite.width(), composite.height());
   }
 
   private void collect(
@@ -103,17 +131,17 @@ final class Explainer {
 
   /** Share of the picture that a step's mask shows. */
   private double area(String path) {
-    Node mask = composite.maskOfStep().get(path);
+    Node mask = composite.version().maskOfStep().get(path);
     return mask == null ? 1 : areaOfMask.computeIfAbsent(mask, this::measure);
   }
 
   private double measure(Node mask) {
-    Region canvas = canvas();
+    Region shown = composite.shown();
     double sum = 0;
     Plan plan = Plan.of(List.of(mask), composite.engine().settings());
     try (RegionEvaluator evaluator = new RegionEvaluator(plan, 0)) {
-      for (int y = 0; y < canvas.bottom(); y += ROWS) {
-        Region part = mask.footprint(canvas.rows(y, y + ROWS));
+      for (int y = shown.top(); y < shown.bottom(); y += ROWS) {
+        Region part = mask.footprint(shown.rows(y, y + ROWS)).meet(shown);
         if (!part.empty()) {
           Planes planes = evaluator.compute(mask, part, Stop.NEVER);
           for (float v : planes.plane(0)) {
@@ -122,7 +150,7 @@ final class Explainer {
         }
       }
     }
-    return sum / canvas.count();
+    return sum / shown.count();
   }
 
   private List<Explanation.FrameLine> frames(Plan plan, Job job) {

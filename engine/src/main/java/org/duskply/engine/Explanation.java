@@ -1,11 +1,15 @@
 package org.duskply.engine;
 
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A recipe told step by step, with what it will take to render.
  *
+ * @param alternate the alternate that is told; {@code main} for the recipe as it stands
  * @param steps from the first done to the last, groups before their members
+ * @param crop what of the picture is kept, as a sentence; absent: all
+ * @param finish the steps done over the cropped picture
  * @param frames the frames that are read
  * @param floorBytes fewest bytes of working memory with which all deliverables can be rendered
  * @param allowedBytes bytes of working memory that may be used
@@ -13,7 +17,10 @@ import java.util.List;
  * @param coreSeconds rough processor time of the rendering
  */
 public record Explanation(
+    String alternate,
     List<StepLine> steps,
+    @Nullable String crop,
+    List<StepLine> finish,
     List<FrameLine> frames,
     long floorBytes,
     long allowedBytes,

@@ -6,13 +6,13 @@ import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import java.util.concurrent.CancellationException;
 import net.imglib2.RandomAccessibleInterval;
 import net.imglib2.type.numeric.real.FloatType;
 import org.duskply.engine.colour.ColourSpace;
-import org.duskply.engine.plan.FrameNode;
-import org.duskply.engine.plan.Mix;
+import org.duskply.engine.pixel.Region;
 import org.duskply.engine.plan.Node;
 import org.duskply.engine.plan.Plan;
 import org.duskply.engine.render.Job;
@@ -21,7 +21,6 @@ import org.duskply.engine.render.RegionEvaluator;
 import org.duskply.recipe.Problem;
 import org.duskply.recipe.Recipe;
 import org.duskply.recipe.deliver.Deliverable;
-import org.duskply.recipe.step.Step;
 import org.jspecify.annotations.Nullable;
 
 /** The composite of an {@link Opening}. */
@@ -31,34 +30,40 @@ final class PlannedComposite implements Composite {
   private final Engine engine;
   private final Opening opening;
   private final FrameSet frames;
-  private final List<Step> steps;
-  private final Node picture;
-  private final Map<String, Node> maskOfStep;
+  private final Map<String, Version> versions;
+  private final Region canvas;
+  private final Region shown;
   private final List<Problem> notices;
-  private final int width;
-  private final int height;
+  private final Node before;
   private final Map<Node, RegionEvaluator> evaluators = new IdentityHashMap<>();
-  private @Nullable Node before;
   private boolean closed;
 
+  /**
+   * A composite.
+   *
+   * @param versions the picture of each alternate that may be asked for, by its name; the one that
+   *     is shown first
+   * @param canvas all pixels of the frames
+   * @param shown those of them that the finished picture keeps
+   * @param before what the finished picture is compared with, cropped as it is
+   */
   PlannedComposite(
       Engine engine,
       Opening opening,
       FrameSet frames,
-      List<Step> steps,
-      Node picture,
-      Map<String, Node> maskOfStep,
+      Map<String, Version> versions,
+      Region canvas,
+      Region shown,
+      Node before,
       List<Problem> notices) {
     this.engine = engine;
     this.opening = opening;
     this.frames = frames;
-    this.steps = steps;
-    this.picture = picture;
-    this.maskOfStep = maskOfStep;
+    this.versions = versions;
+    this.canvas = canvas;
+    this.shown = shown;
+    this.before = before;
     this.notices = notices;
-    FrameNode base = frames.node(opening.recipe().base(), opening.view().reduction());
-    this.width = base.canvas().width();
-    this.height = base.canvas().height();
   }
 
   @Override
@@ -68,12 +73,12 @@ final class PlannedComposite implements Composite {
 
   @Override
   public int width() {
-    return width;
+    return shown.width();
   }
 
   @Override
   public int height() {
-    return height;
+    return shown.height();
   }
 
   @Override
@@ -102,40 +107,33 @@ final class PlannedComposite implements Composite {
     return frames;
   }
 
-  List<Step> steps() {
-    return steps;
+  /** The picture that is looked at. */
+  Version version() {
+    return versions.values().iterator().next();
   }
 
-  Node picture() {
-    return picture;
+  /** The part of the frames' canvas that the finished picture keeps. */
+  Region shown() {
+    return shown;
   }
 
-  Map<String, Node> maskOfStep() {
-    return maskOfStep;
+  /** All pixels of the frames. */
+  Region canvas() {
+    return canvas;
   }
 
   @Override
   public RandomAccessibleInterval<FloatType> image() {
-    return LazyPicture.of(evaluator(picture), picture, width, height);
+    return image(version().picture());
   }
 
   @Override
   public RandomAccessibleInterval<FloatType> before() {
-    Node shown = beforePicture();
-    return LazyPicture.of(evaluator(shown), shown, width, height);
+    return image(before);
   }
 
-  /** The frame that before/after compares with, over the base where it is transparent. */
-  synchronized Node beforePicture() {
-    if (before == null) {
-      int n = opening.view().reduction();
-      FrameNode frame = frames.node(opening.recipe().before(), n);
-      before =
-          frame.planes() == 3
-              ? frame
-              : new Mix(frames.node(opening.recipe().base(), n), frame, null, frame, 1);
-    }
-    return before;
+  private RandomAccessibleInterval<FloatType> image(Node picture) {
+    return LazyPicture.of(evaluator(picture), picture, width(), height());
   }
 
   private synchronized RegionEvaluator evaluator(Node root) {
@@ -169,13 +167,24 @@ final class PlannedComposite implements Composite {
   @Override
   public Delivered deliver(Path out, Set<String> names, Progress progress) {
     checkOpen();
-    Map<String, Deliverable> wanted = wanted(names);
+    return deliver(deliveries(names, out), progress);
+  }
+
+  @Override
+  public Delivered deliverBefore(Path out, Set<String> names, Progress progress) {
+    checkOpen();
+    Version version = new Version(Version.BEFORE, opening.recipe(), before, Map.of());
     List<Delivery> deliveries = new ArrayList<>();
+    wanted(names)
+        .forEach(
+            (name, deliverable) ->
+                deliveries.add(Delivery.prepare(this, version, name, deliverable, out)));
+    Delivery.refuseSameTarget(deliveries);
+    return deliver(deliveries, progress);
+  }
+
+  private Delivered deliver(List<Delivery> deliveries, Progress progress) {
     try {
-      for (Map.Entry<String, Deliverable> e : wanted.entrySet()) {
-        deliveries.add(Delivery.prepare(this, e.getKey(), e.getValue(), out));
-      }
-      Delivery.refuseSameTarget(deliveries);
       long peak = render(deliveries, progress);
       for (Delivery delivery : deliveries) {
         delivery.finish(progress::cancelled);
@@ -202,8 +211,7 @@ final class PlannedComposite implements Composite {
 
   private long render(List<Delivery> deliveries, Progress progress) {
     List<Output> outputs = deliveries.stream().map(Delivery::output).toList();
-    Plan plan = Plan.of(outputs.stream().map(Output::root).distinct().toList(), engine.settings());
-    try (Job job = new Job(plan, outputs, engine.settings().bandRows(), engine.store())) {
+    try (Job job = new Job(plan(outputs), outputs, engine.settings().bandRows(), engine.store())) {
       if (job.floorBytes() > engine.memory()) {
         throw new MemoryException(job.floorBytes(), engine.memory());
       }
@@ -211,6 +219,35 @@ final class PlannedComposite implements Composite {
       return job.run(
           engine.pool(), engine.threads(), engine.memory(), progress::reached, progress::cancelled);
     }
+  }
+
+  /** One plan for all outputs: what several have in common is made once. */
+  Plan plan(List<Output> outputs) {
+    return Plan.of(Branches.roots(outputs.stream().map(Output::root).toList()), engine.settings());
+  }
+
+  /** The files to be made: each wanted deliverable of each alternate that it names. */
+  List<Delivery> deliveries(Set<String> names, Path out) {
+    List<Delivery> deliveries = new ArrayList<>();
+    wanted(names)
+        .forEach(
+            (name, deliverable) ->
+                versionsOf(deliverable)
+                    .forEach(
+                        v -> deliveries.add(Delivery.prepare(this, v, name, deliverable, out))));
+    if (deliveries.isEmpty()) {
+      throw new DuskplyException(
+          "None of these deliverables is made of the alternate "
+              + opening.view().alternate()
+              + "; write it under their alternates.");
+    }
+    Delivery.refuseSameTarget(deliveries);
+    return deliveries;
+  }
+
+  /** The versions that a deliverable is made of, in its order. */
+  List<Version> versionsOf(Deliverable deliverable) {
+    return deliverable.alternates().stream().map(versions::get).filter(Objects::nonNull).toList();
   }
 
   private Map<String, Deliverable> wanted(Set<String> names) {

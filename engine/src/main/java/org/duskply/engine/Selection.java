@@ -1,14 +1,11 @@
 package org.duskply.engine;
 
 import java.util.ArrayList;
-import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Set;
+import org.duskply.recipe.Finish;
 import org.duskply.recipe.Recipe;
 import org.duskply.recipe.StepNames;
 import org.duskply.recipe.step.Group;
-import org.duskply.recipe.step.Lay;
-import org.duskply.recipe.step.Pop;
 import org.duskply.recipe.step.Step;
 import org.jspecify.annotations.Nullable;
 
@@ -29,33 +26,20 @@ final class Selection {
   }
 
   /**
-   * The steps of a recipe as a view wants them.
+   * A recipe with its steps, those of the finish included, as a view wants them.
    *
+   * @param names what the steps are called: an alternate's are called as in the recipe as it stands
    * @throws UnknownNameException if the view names a step that is not there; the sentence gives the
    *     nearest name
    */
-  static List<Step> of(Recipe recipe, View view) {
-    StepNames names = StepNames.of(recipe);
-    return new Selection(
-            path(names, view.only()), path(names, view.skip()), path(names, view.until()))
-        .select(recipe.steps(), "steps");
-  }
-
-  /** The frames that some steps read when they are done. */
-  static Set<String> framesOf(List<Step> steps) {
-    Set<String> frames = new LinkedHashSet<>();
-    for (Step step : steps) {
-      if (!step.skip() && step.opacity() > 0) {
-        if (step.verb() instanceof Pop pop) {
-          frames.add(pop.frame());
-        } else if (step.verb() instanceof Lay lay) {
-          frames.add(lay.frame());
-        } else if (step.verb() instanceof Group group) {
-          frames.addAll(framesOf(group.steps()));
-        }
-      }
-    }
-    return frames;
+  static Recipe of(Recipe recipe, StepNames names, View view) {
+    Selection selection =
+        new Selection(
+            path(names, view.only()), path(names, view.skip()), path(names, view.until()));
+    List<Step> steps = selection.select(recipe.steps(), "steps");
+    Finish finish = recipe.finish();
+    List<Step> last = selection.select(finish.steps(), "finish/steps");
+    return recipe.withSteps(steps).withFinish(new Finish(finish.crop(), last));
   }
 
   private static @Nullable String path(StepNames names, @Nullable String name) {
@@ -82,9 +66,9 @@ final class Selection {
 
   private Step select(Step step, String path) {
     boolean out = past || path.equals(skip) || !wantedByOnly(path);
-    Step kept = out ? skipped(step) : step;
+    Step kept = out ? step.skipped() : step;
     if (step.verb() instanceof Group group) {
-      kept = with(kept, new Group(select(group.steps(), path + "/group")));
+      kept = kept.withVerb(group.withSteps(select(group.steps(), path + "/group")));
     }
     past |= path.equals(until);
     return kept;
@@ -95,15 +79,5 @@ final class Selection {
         || path.equals(only)
         || path.startsWith(only + "/")
         || only.startsWith(path + "/");
-  }
-
-  private static Step skipped(Step s) {
-    return new Step(
-        s.id(), s.title(), s.notes(), s.mask(), s.opacity(), true, s.verb(), s.extensions());
-  }
-
-  private static Step with(Step s, Group group) {
-    return new Step(
-        s.id(), s.title(), s.notes(), s.mask(), s.opacity(), s.skip(), group, s.extensions());
   }
 }

@@ -10,11 +10,17 @@ import org.jspecify.annotations.Nullable;
  * @param only this step alone over the base, with the groups around it; absent: all
  * @param skip this step left out; absent: none
  * @param until this step is the last; absent: all
+ * @param alternate this alternate of the recipe alone; absent: the picture is the recipe as it
+ *     stands, and each deliverable is made of the alternates that it names
  */
 public record View(
-    int reduction, @Nullable String only, @Nullable String skip, @Nullable String until) {
+    int reduction,
+    @Nullable String only,
+    @Nullable String skip,
+    @Nullable String until,
+    @Nullable String alternate) {
   /** The whole picture at full size. */
-  public static final View WHOLE = new View(1, null, null, null);
+  public static final View WHOLE = new View(1, null, null, null, null);
 
   /** Largest {@link #reduction}. */
   public static final int MOST_REDUCTION = 64;
@@ -28,21 +34,26 @@ public record View(
 
   /** This view at the scale {@code 1/n}. */
   public View reducedBy(int n) {
-    return new View(n, only, skip, until);
+    return new View(n, only, skip, until, alternate);
   }
 
   /** This view with one step alone. */
   public View only(@Nullable String step) {
-    return new View(reduction, step, skip, until);
+    return new View(reduction, step, skip, until, alternate);
   }
 
   /** This view without one step. */
   public View skipping(@Nullable String step) {
-    return new View(reduction, only, step, until);
+    return new View(reduction, only, step, until, alternate);
   }
 
   /** This view up to one step. */
   public View until(@Nullable String step) {
-    return new View(reduction, only, skip, step);
+    return new View(reduction, only, skip, step, alternate);
+  }
+
+  /** This view of one alternate. */
+  public View alternate(@Nullable String name) {
+    return new View(reduction, only, skip, until, name);
   }
 }

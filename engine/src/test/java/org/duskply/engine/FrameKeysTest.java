@@ -8,6 +8,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import net.imglib2.img.array.ArrayImgs;
 import org.duskply.engine.colour.ColourSpace;
 import org.duskply.engine.colour.GelMatrix;
@@ -136,9 +137,9 @@ class FrameKeysTest {
   }
 
   @Test
-  void aReferenceNeedNotBeOfTheSameSizeAndIsNotDecoded() {
+  void aReferenceIsNotDecoded() {
     shot("b.tif", 30_000, 1, 8, 100);
-    TiffFile other = new TiffFile(3, 5, 3, 16, (x, y, c) -> 9).compression(8);
+    TiffFile other = new TiffFile(SIDE, SIDE, 3, 16, (x, y, c) -> 9).compression(8);
     other.damage(bytes -> new byte[] {1, 2, 3});
     desk.write(
         "a.tif",
@@ -361,6 +362,38 @@ class FrameKeysTest {
   }
 
   @Test
+  void beforeIsDeliveredBesideTheFinishedPicture() {
+    desk.frame("f.tif", 3);
+    Path recipe =
+        desk.recipe(
+            """
+            duskply: 1
+            base: dusk
+            frames: { dusk: dusk.tif, f: f.tif }
+            steps: [ { lay: f } ]
+            finish: { crop: { left: 1, top: 2, width: 5, height: 4 } }
+            deliverables:
+              print: out.dir/<recipe>-<width>.tif
+              web: web.tif
+            """);
+    try (Engine engine = Engine.builder().threads(1).build();
+        Composite composite = engine.open(recipe)) {
+      composite.deliver(folder, Set.of(), Progress.SILENT);
+      List<Delivered.File> before =
+          composite.deliverBefore(folder, Set.of(), Progress.SILENT).files();
+      assertThat(before.stream().map(f -> folder.relativize(f.path()).toString()))
+          .containsExactly("out.dir/recipe-5-before.tif", "web-before.tif");
+      // Cropped as the finished picture is, and what the base holds.
+      int[] codes = Pictures.samples(folder.resolve("web-before.tif"));
+      assertThat(codes).hasSize(5 * 4 * 3);
+      assertThat(codes[4]).isEqualTo(desk.sample(1, 2, 2, 1));
+      assertThat(Pictures.samples(folder.resolve("web.tif"))[4])
+          .isEqualTo(desk.sample(3, 2, 2, 1));
+      assertThat(composite.deliverBefore(folder, Set.of("web"), Progress.SILENT).files()).hasSize(1);
+    }
+  }
+
+  @Test
   void aTransparentBeforeStandsOverTheBase() {
     desk.write(
         "f.tif",
@@ -404,7 +437,7 @@ class FrameKeysTest {
     try (Engine engine = Engine.builder().threads(1).build()) {
       assertThatThrownBy(() -> engine.open(unmatched, folder, View.WHOLE, Map.of()))
           .isInstanceOf(RecipeException.class)
-          .hasMessageContaining("There is no frame gone to match f to.");
+          .hasMessageContaining("There is no frame gone among the recipe's frames.");
     }
   }
 

@@ -32,6 +32,11 @@ public record Alternate(
   /** The recipe as it stands, among the alternates of a deliverable. */
   public static final String MAIN = NameList.MAIN;
 
+  private static final Map<String, String> FIXED =
+      Map.of(
+          "id", "delete it",
+          "group", "change the group's steps one by one, as in pair/#1: { opacity: 0.5 }");
+
   /** How a recipe writes it. */
   public static final Shape<Alternate> SHAPE =
       Shape.mapping(
@@ -42,9 +47,7 @@ public record Alternate(
               steps("show")
                   .says("Steps that are brought in, though they say skip: true.")
                   .example("[lamps-off]"),
-              Field.of(
-                      "set",
-                      new Kind.Changes(NameList.STEPS, () -> Step.SHAPE, List.of("id", "group")))
+              Field.of("set", new Kind.Changes(NameList.STEPS, () -> Step.SHAPE, FIXED))
                   .byDefault(Map.of())
                   .says("Other values for keys of steps, written as in the step itself.")
                   .example("{ water: { opacity: 0.5 } }"),

@@ -4,9 +4,11 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.duskply.recipe.step.Group;
 import org.duskply.recipe.step.Step;
 import org.duskply.recipe.text.Changed;
+import org.duskply.recipe.text.Nearest;
 import org.duskply.recipe.text.Problems;
 import org.duskply.recipe.text.Source;
 
@@ -47,6 +49,13 @@ public final class Alternates {
         .withSteps(change.steps(recipe.steps(), "steps"))
         .withFinish(new Finish(finish.crop(), change.steps(finish.steps(), "finish/steps")))
         .withPlaces(new AlternatePlaces(recipe, name));
+  }
+
+  /** The name of an alternate that comes nearest to one that does not exist. */
+  public static Optional<String> nearest(Recipe recipe, String name) {
+    List<String> names = new ArrayList<>(List.of(Alternate.MAIN));
+    names.addAll(recipe.alternates().keySet());
+    return Optional.ofNullable(Nearest.among(names, name));
   }
 
   /** The steps that an alternate sets keys of, by the names that it calls them, as they become. */

@@ -94,11 +94,16 @@ public record Frame(
             return;
           }
           Match next = frames.get(match.frame()) instanceof Frame to ? to.match() : null;
-          if (next != null) {
+          boolean told = faults.stream().anyMatch(f -> f.at().equals(at(match.frame())));
+          if (next != null && !(told && next.frame().equals(name))) {
             faults.add(chain(name, match.frame(), next.frame()));
           }
         });
     return faults;
+  }
+
+  private static String at(String name) {
+    return name + "/match/frame";
   }
 
   private static Fault chain(String name, String to, String next) {
@@ -110,6 +115,6 @@ public record Frame(
                 : String.format(
                     "`%s` is matched to `%s`, which is itself matched to `%s`; match both to `%s`",
                     name, to, next, next);
-    return new Fault(name + "/match/frame", sentence, to, "a frame that is not matched itself");
+    return new Fault(at(name), sentence, to, "a frame that is not matched itself");
   }
 }

@@ -8,12 +8,15 @@ import java.util.List;
 import java.util.Objects;
 
 /**
- * The cases of {@code mistakes.txt}: a title after {@code ==}, the text of a recipe, then after
- * {@code --} what is said about it. A text that begins with {@code @} has the three lines of a
- * recipe without fault in place of that sign.
+ * The cases of {@code mistakes.txt} and its like: a title after {@code ==}, the text of a recipe,
+ * then after {@code --} what is said about it. A text that begins with {@code @} has the three
+ * lines of a recipe without fault in place of that sign.
  */
 final class MistakeCases {
   static final String SOUND = "duskply: 1\nbase: dusk\nframes: { dusk: a.tif }";
+
+  /** Basics, then whole recipes: frames among each other, finish, alternates, files. */
+  private static final List<String> FILES = List.of("mistakes.txt", "mistakes-whole.txt");
 
   private MistakeCases() {}
 
@@ -32,7 +35,14 @@ final class MistakeCases {
   }
 
   static List<Case> all() {
-    try (InputStream in = MistakeCases.class.getResourceAsStream("mistakes.txt")) {
+    List<Case> cases = new ArrayList<>();
+    FILES.forEach(file -> cases.addAll(in(file)));
+    return cases;
+  }
+
+  /** The cases of one file. */
+  static List<Case> in(String name) {
+    try (InputStream in = MistakeCases.class.getResourceAsStream(name)) {
       String file = new String(Objects.requireNonNull(in).readAllBytes(), StandardCharsets.UTF_8);
       List<Case> cases = new ArrayList<>();
       for (String block : file.split("(?m)^== ")) {

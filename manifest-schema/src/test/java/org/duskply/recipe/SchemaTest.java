@@ -50,7 +50,20 @@ class SchemaTest {
           "is `0x10`",
           "is `.5`",
           "`x-mood` has no value",
-          "half of a character");
+          "half of a character",
+          "there is no step called",
+          "there is no alternate called",
+          "matched to",
+          "a gel is given",
+          "the crop reaches",
+          "cannot be a step's id",
+          "stands in this list twice",
+          "would write one file",
+          "both say how large",
+          "must stand on one line",
+          "control character",
+          "under `skip` and under",
+          "has 2 verbs, `pop` and `lay`");
 
   static Stream<MistakeCases.Case> readable() {
     return MistakeCases.all().stream().filter(SchemaTest::canBeAsked);

@@ -4,6 +4,7 @@ import java.util.Locale;
 import java.util.regex.Pattern;
 import org.duskply.engine.Composite;
 import org.duskply.engine.Explanation;
+import org.duskply.recipe.Alternate;
 
 /** An {@link Explanation} as text for a terminal, in lines of at most 100 columns. */
 final class ExplanationText {
@@ -26,7 +27,11 @@ final class ExplanationText {
   static String of(Composite composite, Explanation explanation) {
     ExplanationText page = new ExplanationText();
     String title = composite.recipe().title();
-    page.line(title == null ? "This recipe" : title, "");
+    String alternate =
+        explanation.alternate().equals(Alternate.MAIN)
+            ? ""
+            : ", alternate " + explanation.alternate();
+    page.line((title == null ? "This recipe" : title) + alternate, "");
     page.line(
         composite.width()
             + " × "
@@ -44,6 +49,7 @@ final class ExplanationText {
       explanation.steps().forEach(page::step);
     }
     page.text.append('\n');
+    page.finish(explanation);
     page.line("Frames", "");
     explanation.frames().forEach(page::frame);
     page.text.append('\n');
@@ -62,6 +68,19 @@ final class ExplanationText {
                 : explanation.cores() + " threads will work"),
         "");
     return page.text.toString();
+  }
+
+  private void finish(Explanation explanation) {
+    String crop = explanation.crop();
+    if (crop == null && explanation.finish().isEmpty()) {
+      return;
+    }
+    line("Finish", "");
+    if (crop != null) {
+      line(crop, "");
+    }
+    explanation.finish().forEach(this::step);
+    text.append('\n');
   }
 
   private void step(Explanation.StepLine step) {

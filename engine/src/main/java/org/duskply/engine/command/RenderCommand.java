@@ -5,10 +5,12 @@ import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Set;
 import org.duskply.engine.CancelledException;
 import org.duskply.engine.Composite;
 import org.duskply.engine.Delivered;
 import org.duskply.engine.Engine;
+import org.duskply.recipe.Alternate;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -34,6 +36,13 @@ final class RenderCommand extends Action {
           "The folder that deliverables' paths start from; made if it is not there. Default: the"
               + " recipe's own.")
   private @Nullable Path out;
+
+  @Option(
+      names = "--before",
+      description =
+          "Render the frame that the recipe compares with instead, as the same deliverables, into"
+              + " files whose names end in -before.")
+  private boolean before;
 
   @Mixin private ViewOptions view = new ViewOptions();
   @Mixin private RecipeOptions recipe = new RecipeOptions();
@@ -62,7 +71,10 @@ final class RenderCommand extends Action {
   private Delivered render(Composite composite, Interruption interruption) {
     Path folder = out == null ? recipe.folder() : out;
     try (ShownProgress progress = new ShownProgress(errors(), terminal(), interruption)) {
-      return composite.deliver(folder, new LinkedHashSet<>(deliver), progress);
+      Set<String> names = new LinkedHashSet<>(deliver);
+      return before
+          ? composite.deliverBefore(folder, names, progress)
+          : composite.deliver(folder, names, progress);
     }
   }
 
@@ -72,12 +84,18 @@ final class RenderCommand extends Action {
             String.format(
                 Locale.ROOT,
                 "%s: %s, %d × %d pixels, %s%s",
-                file.deliverable(),
+                name(file),
                 file.path(),
                 file.width(),
                 file.height(),
                 size(file.bytes()),
                 clipped(file.clipped())));
+  }
+
+  private static String name(Delivered.File file) {
+    return file.alternate().equals(Alternate.MAIN)
+        ? file.deliverable()
+        : file.deliverable() + " (" + file.alternate() + ")";
   }
 
   /** A file's size, in the thousands that folders are listed in. */

@@ -27,7 +27,15 @@ final class ViewOptions {
   @Option(names = "--until", paramLabel = "STEP", description = "Stop after this step.")
   private @Nullable String until;
 
+  @Option(
+      names = "--alternate",
+      paramLabel = "NAME",
+      description =
+          "This alternate alone; main is the recipe as it stands. Default: render makes all that"
+              + " the deliverables name.")
+  private @Nullable String alternate;
+
   View view() {
-    return new View(reduction, only, skip, until);
+    return new View(reduction, only, skip, until, alternate);
   }
 }

@@ -32,8 +32,9 @@ public final class StepGraph {
   private final Function<String, FrameNode> frames;
   private final MaskGraph masks;
   private final ColourSpace working;
-  private final Map<String, Node> maskOfStep = new LinkedHashMap<>();
   private final Map<Treated, Node> treated = new HashMap<>();
+  private final Map<Place, Laid> laid = new HashMap<>();
+  private List<Note> notes = new ArrayList<>();
 
   /**
    * A graph to be built.
@@ -48,34 +49,65 @@ public final class StepGraph {
     this.working = working;
   }
 
-  /** The picture that {@code steps} make of the frame {@code base}. */
-  public Node build(String base, List<Step> steps) {
-    return fold(frames.apply(base), steps, "steps");
+  /**
+   * The picture that steps make of a frame. Asked again for other steps, as alternates are, it
+   * gives the nodes that it gave before as far as the steps are the same.
+   *
+   * @param base name of the frame
+   * @param finish steps done after the others
+   */
+  public Made build(String base, List<Step> steps, List<Step> finish) {
+    notes = new ArrayList<>();
+    Node composed = fold(frames.apply(base), steps, "steps");
+    Node picture = fold(composed, finish, "finish/steps");
+    Map<String, Node> maskOfStep = new LinkedHashMap<>();
+    for (Note note : notes) {
+      if (note.mask() != null) {
+        maskOfStep.put(note.path(), note.mask());
+      }
+    }
+    return new Made(picture, maskOfStep);
   }
 
-  /** The mask of each step that has one and is done, by the step's path in the recipe. */
-  public Map<String, Node> maskOfStep() {
-    return maskOfStep;
-  }
+  /**
+   * What was built.
+   *
+   * @param picture after the last step
+   * @param maskOfStep the mask of each step that has one and is done, by the step's path
+   */
+  public record Made(Node picture, Map<String, Node> maskOfStep) {}
 
   private Node fold(Node below, List<Step> steps, String path) {
     Node picture = below;
     for (int i = 0; i < steps.size(); i++) {
       Step step = steps.get(i);
       if (!step.skip() && step.opacity() > 0) {
-        picture = mix(picture, step, path + "/#" + (i + 1));
+        picture = placed(new Place(picture, step, path + "/#" + (i + 1)));
       }
     }
     return picture;
+  }
+
+  /** A step in its place: its mix, the same one each time. */
+  private Node placed(Place place) {
+    Laid known = laid.get(place);
+    if (known == null) {
+      List<Note> around = notes;
+      notes = new ArrayList<>();
+      Node mix = mix(place.below(), place.step(), place.path());
+      known = new Laid(mix, notes);
+      notes = around;
+      laid.put(place, known);
+    }
+    notes.addAll(known.notes());
+    return known.mix();
   }
 
   private Node mix(Node below, Step step, String path) {
     Node made = make(below, step.verb(), path);
     MaskUse use = step.mask();
     Node mask = use == null ? null : masks.of(use);
-    if (mask != null) {
-      maskOfStep.put(path, mask);
-    }
+    notes.add(new Note(path, mask));
     return new Mix(below, made, mask, covering(step.verb()), (float) step.opacity());
   }
 
@@ -121,4 +153,13 @@ public final class StepGraph {
       treat = new ArrayList<>(treat);
     }
   }
+
+  /** A step over a picture; nodes are told apart by identity. */
+  private record Place(Node below, Step step, String path) {}
+
+  /** What is to be remembered of a step that is done. */
+  private record Note(String path, @Nullable Node mask) {}
+
+  /** A step done, with the notes of those inside it and its own. */
+  private record Laid(Node mix, List<Note> notes) {}
 }

@@ -187,12 +187,13 @@ public sealed interface Kind {
    *
    * @param list where the names stand
    * @param shape of the records
-   * @param fixed keys that cannot be changed
+   * @param fixed keys that cannot be changed, each with what to do instead, a clause
    */
-  record Changes(NameList list, Supplier<Shape<?>> shape, List<String> fixed) implements Kind {
-    /** Copies the list. */
+  record Changes(NameList list, Supplier<Shape<?>> shape, Map<String, String> fixed)
+      implements Kind {
+    /** Copies the map. */
     public Changes {
-      fixed = List.copyOf(fixed);
+      fixed = Map.copyOf(fixed);
     }
 
     @Override

@@ -39,18 +39,15 @@ public final class ChangeChecks {
   /** Whether no key is changed that cannot be. */
   private boolean fixed(Mentions.Change change) {
     boolean sound = true;
-    for (String key : change.kind().fixed()) {
-      Tree.Entry entry = change.keys().entry(key);
-      if (entry != null) {
+    for (Tree.Entry entry : change.keys().entries()) {
+      String advice = change.kind().fixed().get(entry.key());
+      if (advice != null) {
         sound = false;
         problems.add(
             entry.spot(),
-            change.path() + "/" + key,
-            String.format(
-                "`%s` cannot be changed by an alternate; change other keys, or those of the steps"
-                    + " in the group",
-                key),
-            key,
+            change.path() + "/" + entry.key(),
+            "`" + entry.key() + "` cannot be changed by an alternate; " + advice,
+            entry.key(),
             "another key");
       }
     }

@@ -93,9 +93,14 @@ final class NameBinder {
       return Binder.FAILED;
     }
     binder.mentions.use(kind.list(), name, entry.spot(), below);
-    if (!(entry.value() instanceof Tree.Mapping keys) || keys.entries().isEmpty()) {
-      String expected = "keys of the " + kind.list().noun() + " with their new values, in { }";
-      return new Complaint(binder.problems, entry.value(), below).mismatch(expected, "");
+    String expected = "keys of the " + kind.list().noun() + " with their new values, in { }";
+    Complaint about = new Complaint(binder.problems, entry.value(), below);
+    if (!(entry.value() instanceof Tree.Mapping keys)) {
+      return about.mismatch(expected, "");
+    }
+    if (keys.entries().isEmpty()) {
+      return about.problem(
+          Words.quoted(name) + " changes nothing; write " + expected, "{ }", expected);
     }
     binder.mentions.change(name, below, keys, kind);
     return new PlainReader(binder.problems).plain(keys, below);

@@ -293,7 +293,7 @@ public final class SchemaWriter implements Kind.Visitor<Map<String, Object>> {
         .inlined()
         .map(Atlas::alternatives)
         .ifPresent(all -> all.shapes().forEach(part -> keyed(part, properties)));
-    kind.fixed().forEach(properties::remove);
+    properties.keySet().removeAll(kind.fixed().keySet());
     Map<String, Object> keys = map("type", "object");
     keys.put("properties", properties);
     keys.put("patternProperties", map("^" + Kind.Extensions.PREFIX, true));
