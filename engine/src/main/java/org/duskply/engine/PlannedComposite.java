@@ -21,7 +21,6 @@ import org.duskply.engine.render.RegionEvaluator;
 import org.duskply.recipe.Problem;
 import org.duskply.recipe.Recipe;
 import org.duskply.recipe.deliver.Deliverable;
-import org.jspecify.annotations.Nullable;
 
 /** The composite of an {@link Opening}. */
 final class PlannedComposite implements Composite {

@@ -78,10 +78,16 @@ class FrameKeysTest {
   }
 
   private Path recipe(String frames) {
+    return recipe(frames, "{ lay: f }");
+  }
+
+  private Path recipe(String frames, String steps) {
     return desk.recipe(
         "duskply: 1\nbase: dusk\nframes:\n  dusk: dusk.tif\n"
             + frames
-            + "steps: [ { lay: f } ]\n");
+            + "steps: [ "
+            + steps
+            + " ]\n");
   }
 
   private List<Problem> problems(String frames) {
@@ -125,6 +131,35 @@ class FrameKeysTest {
   }
 
   @Test
+  void explainSaysHowEachFrameIsRead() {
+    shot("a.tif", 10_000, 1, 5.6, 100);
+    shot("b.tif", 30_000, 1, 8, 100);
+    desk.write(
+        "f.tif", new TiffFile(SIDE, SIDE, 4, 16, (x, y, c) -> 30_000).shorts(338, 2).bytes());
+    Path recipe =
+        recipe(
+            "  a: { file: a.tif, gel: { from: 3000, to: 3600, plus-green: -5 } }\n"
+                + "  b: { file: b.tif, match: { frame: a, by: exif }, gel: -42 }\n"
+                + "  f: { file: f.tif, coverage: ignore, reads-as: linear }\n",
+            "{ pop: a }, { pop: b }, { pop: f }");
+    try (Engine engine = Engine.builder().threads(1).build();
+        Composite composite = engine.open(recipe)) {
+      List<String> said =
+          composite.explain().frames().stream().map(Explanation.FrameLine::description).toList();
+      assertThat(said.get(1))
+          .contains(
+              ", f/5.6, ISO 100, through a gel: light of 3000 K becomes 3600 K and 5 towards magenta.");
+      assertThat(said.get(2))
+          .contains(
+              ", f/8, ISO 100, read 1.02915 stops brighter to match a by the camera's settings,"
+                  + " through a gel: 42 mired cooler.");
+      assertThat(said.get(3))
+          .contains("16 bits with transparency that is left out, linear srgb.")
+          .endsWith("The recipe reads it as linear light.");
+    }
+  }
+
+  @Test
   void theReferencesOwnExposureCountsAndSoDoesTheFramesOwn() {
     shot("a.tif", 10_000, 0.25, 8, 100);
     shot("b.tif", 30_000, 1, 8, 100);
@@ -148,7 +183,8 @@ class FrameKeysTest {
             .camera(33437, 5, 1, other.rational(8, 1))
             .camera(34855, 3, 1, new byte[] {100, 0})
             .bytes());
-    assertThat(laid("  a: a.tif\n  f: { file: b.tif, match: { frame: a, by: exif } }\n").plane(0)[0])
+    assertThat(
+            laid("  a: a.tif\n  f: { file: b.tif, match: { frame: a, by: exif } }\n").plane(0)[0])
         .isEqualTo((float) light(30_000) / 4);
   }
 
@@ -197,7 +233,8 @@ class FrameKeysTest {
             .camera(34855, 3, 1, new byte[] {100, 0})
             .bytes());
     // 2 s at f/8 against 1/4 s: three stops.
-    assertThat(laid("  a: a.tif\n  f: { file: b.tif, match: { frame: a, by: exif } }\n").plane(0)[0])
+    assertThat(
+            laid("  a: a.tif\n  f: { file: b.tif, match: { frame: a, by: exif } }\n").plane(0)[0])
         .isEqualTo((float) light(30_000) / 8);
   }
 
@@ -327,9 +364,7 @@ class FrameKeysTest {
 
   @Test
   void colourUnderIgnoredAssociatedAlphaIsStillDividedByIt() {
-    desk.write(
-        "f.tif",
-        new TiffFile(SIDE, SIDE, 4, 8, (x, y, c) -> 64).shorts(338, 1).bytes());
+    desk.write("f.tif", new TiffFile(SIDE, SIDE, 4, 8, (x, y, c) -> 64).shorts(338, 1).bytes());
     Planes ignored = laid("  f: { file: f.tif, coverage: ignore }\n");
     assertThat(ignored.plane(0)[3]).isEqualTo(1f);
   }
@@ -387,9 +422,9 @@ class FrameKeysTest {
       int[] codes = Pictures.samples(folder.resolve("web-before.tif"));
       assertThat(codes).hasSize(5 * 4 * 3);
       assertThat(codes[4]).isEqualTo(desk.sample(1, 2, 2, 1));
-      assertThat(Pictures.samples(folder.resolve("web.tif"))[4])
-          .isEqualTo(desk.sample(3, 2, 2, 1));
-      assertThat(composite.deliverBefore(folder, Set.of("web"), Progress.SILENT).files()).hasSize(1);
+      assertThat(Pictures.samples(folder.resolve("web.tif"))[4]).isEqualTo(desk.sample(3, 2, 2, 1));
+      assertThat(composite.deliverBefore(folder, Set.of("web"), Progress.SILENT).files())
+          .hasSize(1);
     }
   }
 

@@ -84,7 +84,8 @@ class GoldenRecipesTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"lighten", "blends", "adjustments", "masks", "groups", "spaces", "frame-keys"})
+  @ValueSource(
+      strings = {"lighten", "blends", "adjustments", "masks", "groups", "spaces", "frame-keys"})
   void keepsItsBits(String name) throws IOException {
     Planes picture = picture(recipe(name), PlanSettings.DEFAULT);
     String hash = PictureBits.sha256(picture);
@@ -97,7 +98,8 @@ class GoldenRecipesTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"lighten", "blends", "adjustments", "masks", "groups", "spaces", "frame-keys"})
+  @ValueSource(
+      strings = {"lighten", "blends", "adjustments", "masks", "groups", "spaces", "frame-keys"})
   void isTheSameHoweverTheWorkIsCut(String name) throws IOException {
     Path recipe = recipe(name);
     Planes plain = picture(recipe, PLAIN);
@@ -126,7 +128,8 @@ class GoldenRecipesTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"lighten", "blends", "adjustments", "masks", "groups", "spaces", "frame-keys"})
+  @ValueSource(
+      strings = {"lighten", "blends", "adjustments", "masks", "groups", "spaces", "frame-keys"})
   void deliversTheSameCodesByAnyRoad(String name) throws IOException {
     String text =
         Files.readString(GOLDEN.resolve(name + ".yaml"))

@@ -31,8 +31,8 @@ public record FrameColour(ColourSpace space, String reason, @Nullable String not
   /**
    * Decides, the recipe having said what the file's numbers are.
    *
-   * @param readsAs linear: the space's primaries count, its curve does not; encoded: its curve does,
-   *     in files of floats without a profile too; null: what the file says
+   * @param readsAs linear: the space's primaries count, its curve does not; encoded: its curve
+   *     does, in files of floats without a profile too; null: what the file says
    */
   public static FrameColour of(
       String name, FrameInfo info, @Nullable NamedSpace override, @Nullable ReadsAs readsAs) {
@@ -94,8 +94,7 @@ public record FrameColour(ColourSpace space, String reason, @Nullable String not
       return new FrameColour(
           ColourSpace.of(NamedSpace.SRGB).linear(),
           "The recipe reads it as linear light.",
-          before
-              + "The frame has no colour profile and is read in the primaries of sRGB.");
+          before + "The frame has no colour profile and is read in the primaries of sRGB.");
     }
     if (info.kind() == Samples.Kind.FLOATS && readsAs == null) {
       return new FrameColour(
