@@ -36,8 +36,8 @@ public interface Composite extends AutoCloseable {
   RandomAccessibleInterval<FloatType> image();
 
   /**
-   * What the finished picture is compared with: the recipe's {@code before} frame, as it is read, of
-   * the size and in the light of {@link #image}.
+   * What the finished picture is compared with: the recipe's {@code before} frame, as it is read,
+   * over the base where it is transparent; cropped and in the light of {@link #image}.
    */
   RandomAccessibleInterval<FloatType> before();
 
@@ -66,6 +66,19 @@ public interface Composite extends AutoCloseable {
    * @throws CancelledException if {@code progress} asked for it
    */
   Delivered deliver(Path out, Set<String> names, Progress progress);
+
+  /**
+   * Renders what the finished picture is compared with ({@link #before}) as the recipe's
+   * deliverables would have it, once each, into files whose names end in {@code -before}.
+   *
+   * @param out as for {@link #deliver}
+   * @param names which deliverables; empty: all
+   * @param progress told how far it has come
+   * @throws UnknownNameException if {@code names} holds one that is not there
+   * @throws DuskplyException as for {@link #deliver}
+   * @throws CancelledException if {@code progress} asked for it
+   */
+  Delivered deliverBefore(Path out, Set<String> names, Progress progress);
 
   /** Closes the frames' files. */
   @Override

@@ -86,7 +86,14 @@ final class Delivery implements AutoCloseable {
             size.width(),
             size.height(),
             composite.frames().base().source().info().exif().taken());
-    return FileNames.resolve(deliverable.file(), values);
+    boolean before = version.alternate().equals(Version.BEFORE);
+    return FileNames.resolve(before ? marked(deliverable.file()) : deliverable.file(), values);
+  }
+
+  /** A template whose file stands beside that of the finished picture: {@code web-before.jpg}. */
+  private static String marked(String template) {
+    int ending = template.lastIndexOf('.');
+    return template.substring(0, ending) + "-" + Version.BEFORE + template.substring(ending);
   }
 
   private static Delivery of(

@@ -2,7 +2,6 @@ package org.duskply.engine;
 
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -67,24 +66,22 @@ final class FrameSet {
   }
 
   /**
-   * Opens the base, the frame that before/after compares with, every frame of {@code used}, and
-   * those that these are matched to.
+   * Opens every frame of {@code used}.
    *
-   * @param used the frames whose pixels may be asked for
+   * @param used the frames that are read or matched to, the base among them
    * @param given frames that the caller holds in memory, by their names
    * @param found told of everything that is wrong; when it holds a problem afterwards the set is
    *     not to be used
+   * @return null after a problem with the base
    */
   static @Nullable FrameSet open(
       Recipe recipe, Set<String> used, Roots roots, Map<String, MemoryFrame> given, Found found) {
-    Set<String> pictures = new LinkedHashSet<>(used);
-    pictures.add(recipe.base());
-    pictures.add(recipe.before());
+    tellUnknown(recipe, used, found);
     Map<String, Opened> opened = new LinkedHashMap<>();
-    Set<String> named = withReferences(recipe, pictures, found);
     for (Map.Entry<String, Frame> e : recipe.frames().entrySet()) {
-      if (named.contains(e.getKey())) {
-        Opened one = FrameOpening.open(e.getKey(), e.getValue(), roots, given.get(e.getKey()), found);
+      if (used.contains(e.getKey())) {
+        Opened one =
+            FrameOpening.open(e.getKey(), e.getValue(), roots, given.get(e.getKey()), found);
         if (one != null) {
           opened.put(e.getKey(), one);
         }
@@ -93,8 +90,8 @@ final class FrameSet {
     opened.replaceAll(
         (name, one) -> {
           Match match = one.frame().match();
-          return one.by(
-              ExposureMatch.stops(one, match == null ? null : opened.get(match.frame()), found));
+          Opened reference = match == null ? null : opened.get(match.frame());
+          return one.by(ExposureMatch.stops(one, reference, found));
         });
     Opened base = opened.get(recipe.base());
     if (base == null) {
@@ -102,35 +99,20 @@ final class FrameSet {
     }
     checkBase(base, found);
     for (Opened one : opened.values()) {
-      if (pictures.contains(one.name())) {
-        checkSize(one, base, found);
-      }
+      checkSize(one, base, found);
     }
     return new FrameSet(opened, base, recipe.working());
   }
 
-  /** The names of frames and of those they are matched to; a name that does not exist is told. */
-  private static Set<String> withReferences(Recipe recipe, Set<String> pictures, Found found) {
-    Set<String> all = new LinkedHashSet<>();
-    for (String name : pictures) {
-      Frame frame = recipe.frames().get(name);
-      if (frame == null) {
+  /** Only a recipe that a program made can name frames that are not there. */
+  private static void tellUnknown(Recipe recipe, Set<String> used, Found found) {
+    for (String name : used) {
+      if (!recipe.frames().containsKey(name)) {
         found.problem(
             name.equals(recipe.base()) ? "base" : "frames",
             "There is no frame " + name + " among the recipe's frames.");
-        continue;
-      }
-      all.add(name);
-      Match match = frame.match();
-      if (match != null && recipe.frames().containsKey(match.frame())) {
-        all.add(match.frame());
-      } else if (match != null) {
-        found.problem(
-            "frames/" + name + "/match",
-            "There is no frame " + match.frame() + " to match " + name + " to.");
       }
     }
-    return all;
   }
 
   private FrameSet(Map<String, Opened> opened, Opened base, @Nullable NamedSpace working) {

@@ -16,6 +16,7 @@ import org.duskply.engine.mask.MaskGraph;
 import org.duskply.engine.mask.Outline;
 import org.duskply.engine.pixel.Region;
 import org.duskply.engine.plan.FrameNode;
+import org.duskply.engine.plan.Mix;
 import org.duskply.engine.plan.Node;
 import org.duskply.engine.step.Bounds;
 import org.duskply.engine.step.CropNode;
@@ -89,7 +90,20 @@ record Opening(
     recipes.forEach((name, what) -> versions.put(name, version(name, what, graph, canvas, shown)));
     MaskChecks.check(versions.values(), canvas, found);
     List<Problem> notices = found.noticesOrThrow();
-    return new PlannedComposite(engine, this, frames, versions, canvas, shown, notices);
+    Node compared = cropped(over(nodeOf), canvas, shown);
+    return new PlannedComposite(engine, this, frames, versions, canvas, shown, compared, notices);
+  }
+
+  /** The frame that before/after compares with, over the base where it is transparent. */
+  private Node over(Function<String, FrameNode> nodeOf) {
+    FrameNode frame = nodeOf.apply(recipe.before());
+    return frame.planes() == 3
+        ? frame
+        : new Mix(nodeOf.apply(recipe.base()), frame, null, frame, 1);
+  }
+
+  private static Node cropped(Node picture, Region canvas, Region shown) {
+    return shown.equals(canvas) ? picture : new CropNode(picture, shown);
   }
 
   /** What is done for each alternate that may be asked for: the picture that is shown first. */
@@ -126,8 +140,7 @@ record Opening(
   private static Version version(
       String name, Recipe what, StepGraph graph, Region canvas, Region shown) {
     StepGraph.Made made = graph.build(what.base(), what.steps(), what.finish().steps());
-    Node picture = shown.equals(canvas) ? made.picture() : new CropNode(made.picture(), shown);
-    return new Version(name, what, picture, made.maskOfStep());
+    return new Version(name, what, cropped(made.picture(), canvas, shown), made.maskOfStep());
   }
 
   /** The grid on which the recipe's shapes were drawn, on the canvas of this view. */

@@ -24,7 +24,6 @@ import org.duskply.engine.step.CropNode;
 import org.duskply.recipe.Problem;
 import org.duskply.recipe.Recipe;
 import org.duskply.recipe.deliver.Deliverable;
-import org.jspecify.annotations.Nullable;
 
 /** The composite of an {@link Opening}. */
 final class PlannedComposite implements Composite {
@@ -37,8 +36,8 @@ final class PlannedComposite implements Composite {
   private final Region canvas;
   private final Region shown;
   private final List<Problem> notices;
+  private final Node before;
   private final Map<Node, RegionEvaluator> evaluators = new IdentityHashMap<>();
-  private @Nullable Node before;
   private boolean closed;
 
   /**
@@ -48,6 +47,7 @@ final class PlannedComposite implements Composite {
    *     is shown first
    * @param canvas all pixels of the frames
    * @param shown those of them that the finished picture keeps
+   * @param before what the finished picture is compared with, cropped as it is
    */
   PlannedComposite(
       Engine engine,
@@ -56,6 +56,7 @@ final class PlannedComposite implements Composite {
       Map<String, Version> versions,
       Region canvas,
       Region shown,
+      Node before,
       List<Problem> notices) {
     this.engine = engine;
     this.opening = opening;
@@ -63,6 +64,7 @@ final class PlannedComposite implements Composite {
     this.versions = versions;
     this.canvas = canvas;
     this.shown = shown;
+    this.before = before;
     this.notices = notices;
   }
 
@@ -124,28 +126,16 @@ final class PlannedComposite implements Composite {
 
   @Override
   public RandomAccessibleInterval<FloatType> image() {
-    Node picture = version().picture();
-    return LazyPicture.of(evaluator(picture), picture, width(), height());
+    return image(version().picture());
   }
 
   @Override
   public RandomAccessibleInterval<FloatType> before() {
-    Node picture = beforePicture();
-    return LazyPicture.of(evaluator(picture), picture, width(), height());
+    return image(before);
   }
 
-  /** The frame that before/after compares with, over the base where it is transparent. */
-  synchronized Node beforePicture() {
-    if (before == null) {
-      int n = opening.view().reduction();
-      FrameNode frame = frames.node(opening.recipe().before(), n);
-      Node whole =
-          frame.planes() == 3
-              ? frame
-              : new Mix(frames.node(opening.recipe().base(), n), frame, null, frame, 1);
-      before = shown.equals(canvas) ? whole : new CropNode(whole, shown);
-    }
-    return before;
+  private RandomAccessibleInterval<FloatType> image(Node picture) {
+    return LazyPicture.of(evaluator(picture), picture, width(), height());
   }
 
   private synchronized RegionEvaluator evaluator(Node root) {
@@ -179,7 +169,23 @@ final class PlannedComposite implements Composite {
   @Override
   public Delivered deliver(Path out, Set<String> names, Progress progress) {
     checkOpen();
-    List<Delivery> deliveries = deliveries(names, out);
+    return deliver(deliveries(names, out), progress);
+  }
+
+  @Override
+  public Delivered deliverBefore(Path out, Set<String> names, Progress progress) {
+    checkOpen();
+    Version version = new Version(Version.BEFORE, opening.recipe(), before, Map.of());
+    List<Delivery> deliveries = new ArrayList<>();
+    wanted(names)
+        .forEach(
+            (name, deliverable) ->
+                deliveries.add(Delivery.prepare(this, version, name, deliverable, out)));
+    Delivery.refuseSameTarget(deliveries);
+    return deliver(deliveries, progress);
+  }
+
+  private Delivered deliver(List<Delivery> deliveries, Progress progress) {
     try {
       List<String> notices = new ArrayList<>();
       long peak = render(deliveries, progress, notices);

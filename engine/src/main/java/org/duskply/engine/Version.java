@@ -12,4 +12,7 @@ import org.duskply.recipe.Recipe;
  * @param picture the finished picture, cropped
  * @param maskOfStep the masks of its steps that are done, by the steps' paths
  */
-record Version(String alternate, Recipe recipe, Node picture, Map<String, Node> maskOfStep) {}
+record Version(String alternate, Recipe recipe, Node picture, Map<String, Node> maskOfStep) {
+  /** Stands for an alternate's name where the picture is what the finished one is compared with. */
+  static final String BEFORE = "before";
+}

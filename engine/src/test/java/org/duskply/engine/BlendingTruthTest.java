@@ -6,10 +6,10 @@ import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.Set;
 import org.duskply.engine.pixel.Planes;
+import org.duskply.engine.testing.Desk;
 import org.duskply.engine.testing.Flat;
 import org.duskply.engine.testing.Pictures;
 import org.duskply.engine.testing.TiffFile;
-import org.duskply.engine.testing.Desk;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -67,7 +67,8 @@ class BlendingTruthTest {
   @Test
   void anEdgeAndItsFeatherMixLight() {
     // The polygon's edge halves the pixels of column 4: half the light there.
-    Flat desk = new Flat(folder, 40, 8).frame("black", (x, y, c) -> 0).frame("white", (x, y, c) -> 1);
+    Flat desk =
+        new Flat(folder, 40, 8).frame("black", (x, y, c) -> 0).frame("white", (x, y, c) -> 1);
     int[] hard =
         delivered(desk, "steps: [ { lay: white, mask: { polygon: \"0,0 4.5,0 4.5,8 0,8\" } } ]\n");
     assertThat(hard[3 * 3]).isEqualTo(255);
@@ -113,7 +114,8 @@ class BlendingTruthTest {
     try (Engine engine = Engine.builder().threads(1).build();
         Composite composite = engine.open(recipe)) {
       composite.deliver(folder.resolve("out"), Set.of(), Progress.SILENT);
-      assertThat(Pictures.samples(folder.resolve("out/print.tif"))).isEqualTo(Pictures.samples(frame));
+      assertThat(Pictures.samples(folder.resolve("out/print.tif")))
+          .isEqualTo(Pictures.samples(frame));
     }
   }
 
@@ -141,7 +143,8 @@ class BlendingTruthTest {
     float[] there =
         desk.picture("steps: [ { adjust: [ { exposure: -6 }, { exposure: 6 } ] } ]\n").plane(1);
     float[] odd =
-        desk.picture("steps:\n  - adjust: [ { exposure: -5.7 } ]\n  - adjust: [ { exposure: 5.7 } ]\n")
+        desk.picture(
+                "steps:\n  - adjust: [ { exposure: -5.7 } ]\n  - adjust: [ { exposure: 5.7 } ]\n")
             .plane(1);
     for (int i = 0; i < there.length; i++) {
       float wanted = sky(i % 256, i / 256, 1);

@@ -24,12 +24,16 @@ class DevelopmentCheckTest {
 
   /** A frame taken at f/8 and ISO 100, {@code second} seconds after nine in the evening. */
   private void shot(
-      String name, double stops, int second, DoubleUnaryOperator look, Scene.Flash flash, double by) {
+      String name,
+      double stops,
+      int second,
+      DoubleUnaryOperator look,
+      Scene.Flash flash,
+      double by) {
     TiffFile file = Scene.frame(names.size(), 16, stops + by, look, flash);
     long thousands = Math.round(1000 * StrictMath.pow(2, stops));
     String time =
-        String.format(
-            java.util.Locale.ROOT, "2031:06:14 21:%02d:%02d\0", second / 60, second % 60);
+        String.format(java.util.Locale.ROOT, "2031:06:14 21:%02d:%02d\0", second / 60, second % 60);
     file.camera(33434, 5, 1, file.rational(thousands, 1000))
         .camera(33437, 5, 1, file.rational(8, 1))
         .camera(34855, 3, 1, new byte[] {100, 0})
@@ -47,8 +51,7 @@ class DevelopmentCheckTest {
   }
 
   private List<Problem> measured() {
-    StringBuilder text =
-        new StringBuilder("duskply: 1\nbase: " + names.get(0) + "\nframes:\n");
+    StringBuilder text = new StringBuilder("duskply: 1\nbase: " + names.get(0) + "\nframes:\n");
     names.forEach(n -> text.append("  ").append(n).append(": ").append(n).append(".tif\n"));
     text.append("steps:\n");
     names.subList(1, names.size()).forEach(n -> text.append("  - pop: ").append(n).append("\n"));

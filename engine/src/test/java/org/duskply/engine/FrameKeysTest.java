@@ -8,6 +8,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import net.imglib2.img.array.ArrayImgs;
 import org.duskply.engine.colour.ColourSpace;
 import org.duskply.engine.colour.GelMatrix;
@@ -77,10 +78,16 @@ class FrameKeysTest {
   }
 
   private Path recipe(String frames) {
+    return recipe(frames, "{ lay: f }");
+  }
+
+  private Path recipe(String frames, String steps) {
     return desk.recipe(
         "duskply: 1\nbase: dusk\nframes:\n  dusk: dusk.tif\n"
             + frames
-            + "steps: [ { lay: f } ]\n");
+            + "steps: [ "
+            + steps
+            + " ]\n");
   }
 
   private List<Problem> problems(String frames) {
@@ -124,6 +131,35 @@ class FrameKeysTest {
   }
 
   @Test
+  void explainSaysHowEachFrameIsRead() {
+    shot("a.tif", 10_000, 1, 5.6, 100);
+    shot("b.tif", 30_000, 1, 8, 100);
+    desk.write(
+        "f.tif", new TiffFile(SIDE, SIDE, 4, 16, (x, y, c) -> 30_000).shorts(338, 2).bytes());
+    Path recipe =
+        recipe(
+            "  a: { file: a.tif, gel: { from: 3000, to: 3600, plus-green: -5 } }\n"
+                + "  b: { file: b.tif, match: { frame: a, by: exif }, gel: -42 }\n"
+                + "  f: { file: f.tif, coverage: ignore, reads-as: linear }\n",
+            "{ pop: a }, { pop: b }, { pop: f }");
+    try (Engine engine = Engine.builder().threads(1).build();
+        Composite composite = engine.open(recipe)) {
+      List<String> said =
+          composite.explain().frames().stream().map(Explanation.FrameLine::description).toList();
+      assertThat(said.get(1))
+          .contains(
+              ", f/5.6, ISO 100, through a gel: light of 3000 K becomes 3600 K and 5 towards magenta.");
+      assertThat(said.get(2))
+          .contains(
+              ", f/8, ISO 100, read 1.02915 stops brighter to match a by the camera's settings,"
+                  + " through a gel: 42 mired cooler.");
+      assertThat(said.get(3))
+          .contains("16 bits with transparency that is left out, linear srgb.")
+          .endsWith("The recipe reads it as linear light.");
+    }
+  }
+
+  @Test
   void theReferencesOwnExposureCountsAndSoDoesTheFramesOwn() {
     shot("a.tif", 10_000, 0.25, 8, 100);
     shot("b.tif", 30_000, 1, 8, 100);
@@ -136,9 +172,9 @@ class FrameKeysTest {
   }
 
   @Test
-  void aReferenceNeedNotBeOfTheSameSizeAndIsNotDecoded() {
+  void aReferenceIsNotDecoded() {
     shot("b.tif", 30_000, 1, 8, 100);
-    TiffFile other = new TiffFile(3, 5, 3, 16, (x, y, c) -> 9).compression(8);
+    TiffFile other = new TiffFile(SIDE, SIDE, 3, 16, (x, y, c) -> 9).compression(8);
     other.damage(bytes -> new byte[] {1, 2, 3});
     desk.write(
         "a.tif",
@@ -147,7 +183,8 @@ class FrameKeysTest {
             .camera(33437, 5, 1, other.rational(8, 1))
             .camera(34855, 3, 1, new byte[] {100, 0})
             .bytes());
-    assertThat(laid("  a: a.tif\n  f: { file: b.tif, match: { frame: a, by: exif } }\n").plane(0)[0])
+    assertThat(
+            laid("  a: a.tif\n  f: { file: b.tif, match: { frame: a, by: exif } }\n").plane(0)[0])
         .isEqualTo((float) light(30_000) / 4);
   }
 
@@ -196,7 +233,8 @@ class FrameKeysTest {
             .camera(34855, 3, 1, new byte[] {100, 0})
             .bytes());
     // 2 s at f/8 against 1/4 s: three stops.
-    assertThat(laid("  a: a.tif\n  f: { file: b.tif, match: { frame: a, by: exif } }\n").plane(0)[0])
+    assertThat(
+            laid("  a: a.tif\n  f: { file: b.tif, match: { frame: a, by: exif } }\n").plane(0)[0])
         .isEqualTo((float) light(30_000) / 8);
   }
 
@@ -326,9 +364,7 @@ class FrameKeysTest {
 
   @Test
   void colourUnderIgnoredAssociatedAlphaIsStillDividedByIt() {
-    desk.write(
-        "f.tif",
-        new TiffFile(SIDE, SIDE, 4, 8, (x, y, c) -> 64).shorts(338, 1).bytes());
+    desk.write("f.tif", new TiffFile(SIDE, SIDE, 4, 8, (x, y, c) -> 64).shorts(338, 1).bytes());
     Planes ignored = laid("  f: { file: f.tif, coverage: ignore }\n");
     assertThat(ignored.plane(0)[3]).isEqualTo(1f);
   }
@@ -358,6 +394,38 @@ class FrameKeysTest {
     }
     assertThat(asBase.plane(0)[0]).isEqualTo((float) light(desk.sample(1, 0, 0, 0)));
     assertThat(gelled.plane(0)[0]).isEqualTo(2 * (float) light(desk.sample(4, 0, 0, 0)));
+  }
+
+  @Test
+  void beforeIsDeliveredBesideTheFinishedPicture() {
+    desk.frame("f.tif", 3);
+    Path recipe =
+        desk.recipe(
+            """
+            duskply: 1
+            base: dusk
+            frames: { dusk: dusk.tif, f: f.tif }
+            steps: [ { lay: f } ]
+            finish: { crop: { left: 1, top: 2, width: 5, height: 4 } }
+            deliverables:
+              print: out.dir/<recipe>-<width>.tif
+              web: web.tif
+            """);
+    try (Engine engine = Engine.builder().threads(1).build();
+        Composite composite = engine.open(recipe)) {
+      composite.deliver(folder, Set.of(), Progress.SILENT);
+      List<Delivered.File> before =
+          composite.deliverBefore(folder, Set.of(), Progress.SILENT).files();
+      assertThat(before.stream().map(f -> folder.relativize(f.path()).toString()))
+          .containsExactly("out.dir/recipe-5-before.tif", "web-before.tif");
+      // Cropped as the finished picture is, and what the base holds.
+      int[] codes = Pictures.samples(folder.resolve("web-before.tif"));
+      assertThat(codes).hasSize(5 * 4 * 3);
+      assertThat(codes[4]).isEqualTo(desk.sample(1, 2, 2, 1));
+      assertThat(Pictures.samples(folder.resolve("web.tif"))[4]).isEqualTo(desk.sample(3, 2, 2, 1));
+      assertThat(composite.deliverBefore(folder, Set.of("web"), Progress.SILENT).files())
+          .hasSize(1);
+    }
   }
 
   @Test
@@ -404,7 +472,7 @@ class FrameKeysTest {
     try (Engine engine = Engine.builder().threads(1).build()) {
       assertThatThrownBy(() -> engine.open(unmatched, folder, View.WHOLE, Map.of()))
           .isInstanceOf(RecipeException.class)
-          .hasMessageContaining("There is no frame gone to match f to.");
+          .hasMessageContaining("There is no frame gone among the recipe's frames.");
     }
   }
 

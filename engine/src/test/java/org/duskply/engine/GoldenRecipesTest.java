@@ -103,17 +103,6 @@ class GoldenRecipesTest {
     }
   }
 
-  static List<String> names() throws IOException {
-    try (Stream<Path> files = Files.list(GOLDEN)) {
-      return files
-          .map(file -> file.getFileName().toString())
-          .filter(name -> name.endsWith(".yaml"))
-          .map(name -> name.substring(0, name.length() - ".yaml".length()))
-          .sorted()
-          .toList();
-    }
-  }
-
   @ParameterizedTest
   @MethodSource("names")
   void keepsItsBits(String name) throws IOException {

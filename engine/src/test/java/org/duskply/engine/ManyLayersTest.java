@@ -9,9 +9,9 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Set;
 import java.util.concurrent.atomic.AtomicLong;
+import net.imglib2.FinalInterval;
 import net.imglib2.type.numeric.integer.UnsignedShortType;
 import net.imglib2.util.ConstantUtils;
-import net.imglib2.FinalInterval;
 import org.duskply.engine.testing.Desk;
 import org.duskply.recipe.RecipeReader;
 import org.junit.jupiter.api.Test;
@@ -76,7 +76,8 @@ class ManyLayersTest {
 
   @Test
   void aHundredFramesOfTwentyFourMegapixelsFitIntoAGigabyte() {
-    // 100 frames are 14.4 GB of samples. What one more needs: two units of 64 rows × 6000 pixels × 3
+    // 100 frames are 14.4 GB of samples. What one more needs: two units of 64 rows × 6000 pixels ×
+    // 3
     // samples × 2 bytes, 4.4 MB, where a band's end is another unit's beginning, and its mask for a
     // band and for the 80 rows that its feather reaches up and down, 1.5 to 5.4 MB.
     long one = floor(1, 6000, 4000);
@@ -104,7 +105,8 @@ class ManyLayersTest {
   void aThousandStepsNeedNoDeepStack() throws Exception {
     // A quarter of a megabyte of stack, where a thread has one to eight by default.
     int steps = 1000;
-    StringBuilder text = new StringBuilder("duskply: 1\nbase: f0\nframes: { f0: f0.tif }\nsteps:\n");
+    StringBuilder text =
+        new StringBuilder("duskply: 1\nbase: f0\nframes: { f0: f0.tif }\nsteps:\n");
     for (int i = 0; i < steps; i++) {
       text.append(
           i % 2 == 0 ? "  - adjust: [ { exposure: 1 } ]\n" : "  - adjust: [ { exposure: -1 } ]\n");

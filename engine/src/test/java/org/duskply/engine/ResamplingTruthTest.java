@@ -19,7 +19,9 @@ class ResamplingTruthTest {
 
   private int[] delivered(Flat desk, String rest, int edge) {
     String deliverables =
-        "deliverables: { web: { file: web.tif, depth: 8, dither: false, long-edge: " + edge + " } }\n";
+        "deliverables: { web: { file: web.tif, depth: 8, dither: false, long-edge: "
+            + edge
+            + " } }\n";
     try (Engine engine = Engine.builder().threads(1).build();
         Composite composite = desk.open(engine, rest + deliverables, View.WHOLE)) {
       Path file =
@@ -88,7 +90,9 @@ class ResamplingTruthTest {
     return square < 900 ? 1 : square < 960 ? 0.5f : 0;
   }
 
-  /** A lamp five hundred times brighter than the wall leaves no black ring when the file is made. */
+  /**
+   * A lamp five hundred times brighter than the wall leaves no black ring when the file is made.
+   */
   @ParameterizedTest
   @ValueSource(ints = {30, 45, 90})
   void aLampLeavesNoBlackRing(int edge) {

@@ -20,9 +20,10 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /**
- * The same bits from the interpreter and from both compilers, in another time zone and language, and
- * the same bytes of every file when it is written again. Java's own {@code Math.pow} has differed
- * between interpreter and compiler; other libraries between machines, threads and releases.
+ * The same bits from the interpreter and from both compilers, in another time zone and language,
+ * and the same bytes of every file when it is written again. Java's own {@code Math.pow} has
+ * differed between interpreter and compiler; other libraries between machines, threads and
+ * releases.
  */
 @Tag("bits")
 class SameTwiceTest {
@@ -66,8 +67,7 @@ class SameTwiceTest {
     try (Engine engine = Engine.builder().threads(threads).build();
         Composite composite = engine.open(recipe)) {
       text.append(PictureBits.sha256(Pictures.planes(composite.image())));
-      for (Delivered.File file :
-          composite.deliver(out, names, Progress.SILENT).files()) {
+      for (Delivered.File file : composite.deliver(out, names, Progress.SILENT).files()) {
         text.append(' ').append(sha256(Pictures.bytes(file.path())));
       }
     }
@@ -131,7 +131,8 @@ class SameTwiceTest {
     Path recipe = recipe();
     String first = told(recipe, folder.resolve("one"), 1, Set.of());
     for (int threads : new int[] {1, 2, 8}) {
-      assertThat(told(recipe, folder.resolve("again-" + threads), threads, Set.of())).isEqualTo(first);
+      assertThat(told(recipe, folder.resolve("again-" + threads), threads, Set.of()))
+          .isEqualTo(first);
     }
   }
 }

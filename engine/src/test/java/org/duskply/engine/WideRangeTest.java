@@ -76,7 +76,8 @@ class WideRangeTest {
                 for (float base : lights) {
                   for (float frame : lights) {
                     Planes made =
-                        even(base, frame).picture("steps: [ { lay: f, blend: " + mode.key() + " } ]\n");
+                        even(base, frame)
+                            .picture("steps: [ { lay: f, blend: " + mode.key() + " } ]\n");
                     assertThat(made.plane(0)[0]).as("%s on %s", frame, base).isFinite();
                   }
                 }
@@ -117,8 +118,7 @@ class WideRangeTest {
             "{ group: [ { pop: f } ], opacity: 0.7 }",
             "{ group: [ { lay: dusk, opacity: 0.3 } ], " + mask + " }")) {
       for (int reduction : new int[] {1, 2, 5}) {
-        Planes made =
-            desk.picture("steps: [ " + step + " ]\n", View.WHOLE.reducedBy(reduction));
+        Planes made = desk.picture("steps: [ " + step + " ]\n", View.WHOLE.reducedBy(reduction));
         assertThat(made.plane(2)).as("%s at 1/%s", step, reduction).containsOnly(BRIGHT);
       }
     }

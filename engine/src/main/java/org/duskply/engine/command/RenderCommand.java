@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Set;
 import org.duskply.engine.CancelledException;
 import org.duskply.engine.Composite;
 import org.duskply.engine.Delivered;
@@ -36,6 +37,13 @@ final class RenderCommand extends Action {
               + " recipe's own.")
   private @Nullable Path out;
 
+  @Option(
+      names = "--before",
+      description =
+          "Render the frame that the recipe compares with instead, as the same deliverables, into"
+              + " files whose names end in -before.")
+  private boolean before;
+
   @Mixin private ViewOptions view = new ViewOptions();
   @Mixin private RecipeOptions recipe = new RecipeOptions();
   @Mixin private WorkOptions work = new WorkOptions();
@@ -65,7 +73,10 @@ final class RenderCommand extends Action {
   private Delivered render(Composite composite, Interruption interruption) {
     Path folder = out == null ? recipe.folder() : out;
     try (ShownProgress progress = new ShownProgress(errors(), terminal(), interruption)) {
-      return composite.deliver(folder, new LinkedHashSet<>(deliver), progress);
+      Set<String> names = new LinkedHashSet<>(deliver);
+      return before
+          ? composite.deliverBefore(folder, names, progress)
+          : composite.deliver(folder, names, progress);
     }
   }
 

@@ -23,11 +23,11 @@ import org.jspecify.annotations.Nullable;
  *   <li>times 2^stops, unless stops is 0.
  * </ol>
  *
- * A gel belongs after the exposure; being a matrix it may as well come before that number, and makes
- * one matrix with the other.
+ * A gel belongs after the exposure; being a matrix it may as well come before that number, and
+ * makes one matrix with the other.
  *
- * Every value is finite: floats that are no number become 0, and values are held to ±65504. Black
- * and, with the same primaries, white are exact. Immutable but for its counter; any number of
+ * <p>Every value is finite: floats that are no number become 0, and values are held to ±65504.
+ * Black and, with the same primaries, white are exact. Immutable but for its counter; any number of
  * threads may use one.
  */
 public final class Lineariser {
@@ -49,8 +49,7 @@ public final class Lineariser {
   private final float factor;
   private final LongAdder held = new LongAdder();
 
-  private Lineariser(
-      FrameInfo info, ColourSpace source, ColourSpace working, Loading loading) {
+  private Lineariser(FrameInfo info, ColourSpace source, ColourSpace working, Loading loading) {
     this.channels = info.channels();
     this.colours = info.colours();
     this.device = source.tables();

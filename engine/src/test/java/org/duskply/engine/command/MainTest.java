@@ -10,6 +10,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import org.duskply.engine.measure.Scene;
 import org.duskply.engine.testing.Desk;
 import org.duskply.engine.testing.Pictures;
 import org.junit.jupiter.api.BeforeEach;
@@ -169,6 +170,33 @@ class MainTest {
         .containsPattern("recipe  [0-9a-f]{64}");
     assertThat(run("check", folder.resolve("recipe.yaml"), "--canonical")).isEqualTo(Exit.DONE);
     assertThat(out).startsWith("{\"base\":\"dusk\"").endsWith("}" + System.lineSeparator());
+  }
+
+  @Test
+  void checkMeasuresWhetherFramesWereDevelopedAlikeUnlessToldNotTo() {
+    Desk scenes = new Desk(folder, Scene.WIDTH, Scene.HEIGHT);
+    for (int i = 0; i < 2; i++) {
+      byte[] file = Scene.frame(i, 16, -2 * i, Scene.curve(0.5), Scene.Flash.NONE).bytes();
+      scenes.write("frames/" + i + ".tif", file);
+    }
+    Path recipe =
+        desk.recipe(
+            "duskply: 1\nbase: dusk\nframes: { dusk: frames/0.tif, dark: frames/1.tif }\n"
+                + "steps: [ { pop: dark } ]\n");
+    assertThat(run("check", recipe)).isEqualTo(Exit.DONE);
+    assertThat(err).contains("notice: Between dusk and dark the exposure ratio changes from");
+    assertThat(run("check", recipe, "--headers-only")).isEqualTo(Exit.DONE);
+    assertThat(err).doesNotContain("Between dusk and dark");
+  }
+
+  @Test
+  void renderCanMakeWhatTheFinishedPictureIsComparedWith() {
+    Path recipe = desk.recipe("before: hull\n" + RIGHT);
+    assertThat(run("render", recipe, "--before", "--deliver", "print")).isEqualTo(Exit.DONE);
+    assertThat(out).startsWith("print (before): ").contains("Boathouse-before.tif, 40 × 30 pixels");
+    assertThat(folder.resolve("out/Boathouse.tif")).doesNotExist();
+    assertThat(Pictures.codes(folder.resolve("out/Boathouse-before.tif")))
+        .isEqualTo(Pictures.codes(folder.resolve("frames/1.tif")));
   }
 
   @Test
