@@ -58,7 +58,8 @@ final class AdjustmentWords {
     return "Oklab a, b → " + NumberWords.exact(((Saturation) adjustment).factor()) + "·(a, b)";
   }
 
-  private static String exponent(double stops) {
+  /** Stops as a power of two has them. */
+  static String exponent(double stops) {
     return stops < 0 ? "(−" + NumberWords.exact(-stops) + ")" : NumberWords.exact(stops);
   }
 

@@ -28,6 +28,8 @@ import org.duskply.recipe.mask.Mask;
 import org.duskply.recipe.mask.MaskKind;
 import org.duskply.recipe.step.Adjust;
 import org.duskply.recipe.step.Blend;
+import org.duskply.recipe.step.Burn;
+import org.duskply.recipe.step.Dodge;
 import org.duskply.recipe.step.Group;
 import org.duskply.recipe.step.Lay;
 import org.duskply.recipe.step.Pop;
@@ -84,7 +86,8 @@ class GoldenRecipesTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"lighten", "blends", "adjustments", "masks", "groups", "spaces"})
+  @ValueSource(
+      strings = {"lighten", "blends", "modes", "light", "adjustments", "masks", "groups", "spaces"})
   void keepsItsBits(String name) throws IOException {
     Planes picture = picture(recipe(name), PlanSettings.DEFAULT);
     String hash = PictureBits.sha256(picture);
@@ -97,7 +100,8 @@ class GoldenRecipesTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"lighten", "blends", "adjustments", "masks", "groups", "spaces"})
+  @ValueSource(
+      strings = {"lighten", "blends", "modes", "light", "adjustments", "masks", "groups", "spaces"})
   void isTheSameHoweverTheWorkIsCut(String name) throws IOException {
     Path recipe = recipe(name);
     Planes plain = picture(recipe, PLAIN);
@@ -126,7 +130,8 @@ class GoldenRecipesTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"lighten", "blends", "adjustments", "masks", "groups", "spaces"})
+  @ValueSource(
+      strings = {"lighten", "blends", "modes", "light", "adjustments", "masks", "groups", "spaces"})
   void deliversTheSameCodesByAnyRoad(String name) throws IOException {
     String text =
         Files.readString(GOLDEN.resolve(name + ".yaml"))
@@ -188,6 +193,7 @@ class GoldenRecipesTest {
       List<Adjustment> adjustments = List.of();
       if (step.verb() instanceof Group group) {
         collect(group.steps(), used, blends);
+        adjustments = group.treat();
       } else if (step.verb() instanceof Lay lay) {
         blends.add(lay.blend());
         adjustments = lay.treat();
@@ -195,6 +201,10 @@ class GoldenRecipesTest {
         adjustments = pop.treat();
       } else if (step.verb() instanceof Adjust adjust) {
         adjustments = adjust.adjustments();
+      } else if (step.verb() instanceof Dodge dodge) {
+        adjustments = dodge.adjustments();
+      } else if (step.verb() instanceof Burn burn) {
+        adjustments = burn.adjustments();
       }
       adjustments.forEach(a -> used.add(a.getClass()));
     }
