@@ -20,7 +20,6 @@ import org.duskply.engine.plan.Mix;
 import org.duskply.engine.plan.Node;
 import org.duskply.engine.step.Bounds;
 import org.duskply.engine.step.CropNode;
-
 import org.duskply.engine.step.StepGraph;
 import org.duskply.recipe.Alternate;
 import org.duskply.recipe.Alternates;

@@ -84,7 +84,15 @@ class RecipeWriterTest {
   void numbersThatAreNoneAreRefused() {
     Recipe sound = RecipeReader.read("r.yaml", MistakeCases.SOUND);
     Step step =
-        new Step(null, null, null, null, Double.NaN, false, new Pop("dusk", Compare.CHANNELS, List.of()), Map.of());
+        new Step(
+            null,
+            null,
+            null,
+            null,
+            Double.NaN,
+            false,
+            new Pop("dusk", Compare.CHANNELS, List.of()),
+            Map.of());
     Recipe recipe = Recipe.of("dusk", sound.frames(), List.of(step));
     assertThatThrownBy(() -> RecipeWriter.write(recipe))
         .isInstanceOf(IllegalArgumentException.class)

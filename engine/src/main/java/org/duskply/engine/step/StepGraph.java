@@ -95,6 +95,11 @@ public final class StepGraph {
     return new Made(picture, maskOfStep);
   }
 
+  /** The picture that {@code steps} make of the frame {@code base}. */
+  public Node build(String base, List<Step> steps) {
+    return build(base, steps, List.of(), whole).picture();
+  }
+
   /**
    * What was built.
    *
