@@ -206,6 +206,17 @@ class BadFrameTest {
         "is cut short or damaged: it cannot be decoded from row 44 down.");
   }
 
+  /** Each chunk ends in its checksum (PNG, third edition, 5.3). */
+  @Test
+  void pngWhoseChecksumsDoNotMatch() {
+    byte[] header = new PngFile(6, 5, 2, 8, (x, y, c) -> x * y).bytes();
+    header[29] ^= 1;
+    refused(header, "is a damaged PNG: its chunk IHDR does not match its checksum.");
+    byte[] data = new PngFile(6, 5, 2, 8, (x, y, c) -> x * y).bytes();
+    data[data.length - 13] ^= 1;
+    refused(data, "is damaged: the data of its pixels does not match its checksums.");
+  }
+
   @Test
   void pngWhosePixelsAreSpoilt() {
     byte[] whole = new PngFile(60, 50, 2, 8, (x, y, c) -> x * y * 37 + c & 255).bytes();
