@@ -36,8 +36,8 @@ public interface Composite extends AutoCloseable {
   RandomAccessibleInterval<FloatType> image();
 
   /**
-   * What the finished picture is compared with: the recipe's {@code before} frame, as it is read, of
-   * the size and in the light of {@link #image}.
+   * What the finished picture is compared with: the recipe's {@code before} frame, as it is read,
+   * of the size and in the light of {@link #image}.
    */
   RandomAccessibleInterval<FloatType> before();
 

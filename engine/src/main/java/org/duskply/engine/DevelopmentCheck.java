@@ -23,8 +23,8 @@ import org.jspecify.annotations.Nullable;
  * developer would. Frames that do not say when they were taken are compared with the base.
  *
  * <p>What twilight may change is allowed for: at civil twilight's end on the equator light falls by
- * 0.41 stop a minute, the fastest there is (Explanatory Supplement to the Astronomical Almanac, with
- * the Sun's path), and lamps stay as they are.
+ * 0.41 stop a minute, the fastest there is (Explanatory Supplement to the Astronomical Almanac,
+ * with the Sun's path), and lamps stay as they are.
  */
 final class DevelopmentCheck {
   private static final int FAR_SECONDS = 300;
@@ -33,7 +33,9 @@ final class DevelopmentCheck {
   /** Change of ratio over brightness, in stops, that shows in no picture. */
   private static final double ALLOWED_TREND = 0.1;
 
-  /** Three marked settings of two frames, each up to 0.035 stop from what it stands for, and room. */
+  /**
+   * Three marked settings of two frames, each up to 0.035 stop from what it stands for, and room.
+   */
   private static final double ALLOWED_OFFSET = 0.25;
 
   /** Share of places that must agree before the camera's settings are doubted. */
@@ -142,11 +144,9 @@ final class DevelopmentCheck {
     }
     ColourSpace working = frames.working();
     Lineariser lineariser =
-        Lineariser.prepare(
-            frame.source().info(), frame.colour().space(), working, Loading.PLAIN);
+        Lineariser.prepare(frame.source().info(), frame.colour().space(), working, Loading.PLAIN);
     try {
-      return new Seen(
-          frame, Lattice.read(frame.source(), lineariser, BLOCKS, progress::cancelled));
+      return new Seen(frame, Lattice.read(frame.source(), lineariser, BLOCKS, progress::cancelled));
     } catch (FrameException e) {
       notMeasured(frame, String.valueOf(e.getMessage()));
       return null;
@@ -177,8 +177,7 @@ final class DevelopmentCheck {
     if (trend != null) {
       curved.add(new Curved(a.frame, f.frame, development.stops(), trend));
     } else if (first != null && second != null && development.share() >= CONVINCING) {
-      Shifted shift =
-          new Shifted(a.frame, f.frame, development.stops(), second.stopsAbove(first));
+      Shifted shift = new Shifted(a.frame, f.frame, development.stops(), second.stopsAbove(first));
       if (shift.by() > ALLOWED_OFFSET + twilight) {
         shifted.add(shift);
       }

@@ -34,8 +34,7 @@ final class DevelopmentWords {
   }
 
   /** A ratio that is not what the camera's settings say. */
-  static String shifted(
-      String first, String second, double measured, double expected, int others) {
+  static String shifted(String first, String second, double measured, double expected, int others) {
     return String.format(
             Locale.ROOT,
             "By the camera's settings %s should be %s %s, but where the two agree it is %s: the"
@@ -66,8 +65,6 @@ final class DevelopmentWords {
   }
 
   private static double encoded(Development.Brightness tone) {
-    return ColourSpace.of(NamedSpace.SRGB)
-        .curve(0)
-        .toEncoded(StrictMath.pow(2, tone.middle()));
+    return ColourSpace.of(NamedSpace.SRGB).curve(0).toEncoded(StrictMath.pow(2, tone.middle()));
   }
 }

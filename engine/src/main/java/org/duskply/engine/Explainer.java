@@ -97,8 +97,7 @@ final class Explainer {
   /** Whether a step's frame is transparent in places. */
   private boolean covers(Verb verb) {
     String name = verb instanceof Pop pop ? pop.frame() : verb instanceof Lay l ? l.frame() : "";
-    return composite.frames().all().stream()
-        .anyMatch(f -> f.name().equals(name) && f.covers());
+    return composite.frames().all().stream().anyMatch(f -> f.name().equals(name) && f.covers());
   }
 
   /** Share of the picture that a step's mask shows. */

@@ -1,17 +1,16 @@
 package org.duskply.engine;
 
 import java.util.List;
-import org.duskply.engine.frame.Exif;
 import org.duskply.engine.measure.CameraExposure;
 import org.duskply.engine.measure.SixDigits;
 import org.duskply.recipe.Frame;
 import org.jspecify.annotations.Nullable;
 
 /**
- * The change of exposure that a recipe asks of a frame, its {@code match} included: what the camera's
- * settings for the other frame let in more, plus what that frame is itself read brighter by, plus the
- * frame's own {@code exposure}. The sum is rounded to six digits; written into the recipe in place
- * of the match, it gives the same picture.
+ * The change of exposure that a recipe asks of a frame, its {@code match} included: what the
+ * camera's settings for the other frame let in more, plus what that frame is itself read brighter
+ * by, plus the frame's own {@code exposure}. The sum is rounded to six digits; written into the
+ * recipe in place of the match, it gives the same picture.
  */
 final class ExposureMatch {
   /** Most that a frame may be read brighter or darker: what {@code exposure} can say. */
@@ -22,8 +21,8 @@ final class ExposureMatch {
   /**
    * The stops that {@code one} is read brighter by.
    *
-   * @param reference the frame that it is matched to; null if it could not be opened, which has been
-   *     told
+   * @param reference the frame that it is matched to; null if it could not be opened, which has
+   *     been told
    */
   static double stops(FrameSet.Opened one, FrameSet.@Nullable Opened reference, Found found) {
     Frame frame = one.frame();

@@ -84,7 +84,8 @@ final class FrameSet {
     Set<String> named = withReferences(recipe, pictures, found);
     for (Map.Entry<String, Frame> e : recipe.frames().entrySet()) {
       if (named.contains(e.getKey())) {
-        Opened one = FrameOpening.open(e.getKey(), e.getValue(), roots, given.get(e.getKey()), found);
+        Opened one =
+            FrameOpening.open(e.getKey(), e.getValue(), roots, given.get(e.getKey()), found);
         if (one != null) {
           opened.put(e.getKey(), one);
         }

@@ -108,7 +108,8 @@ final class FrameWords {
     }
     double green = gel.plusGreen();
     if (green != 0) {
-      words.add(NumberWords.exact(Math.abs(green)) + (green > 0 ? " towards green" : " towards magenta"));
+      words.add(
+          NumberWords.exact(Math.abs(green)) + (green > 0 ? " towards green" : " towards magenta"));
     }
     return String.join(" and ", words);
   }

@@ -18,12 +18,12 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * A frame that the caller holds as an ImgLib2 image, in place of a file: width × height for grey,
- * width × height × 2 for grey and alpha, × 3 for red, green and blue, × 4 for these and alpha, which
- * colours are not multiplied by. 8- and 16-bit unsigned samples are encoded values over full scale,
- * in the colour space that the recipe's {@code profile} names, else sRGB; all other real types are
- * linear light, 1 being white, unless the recipe says {@code reads-as: encoded}. The image must not
- * change while it is used, and must bear being read by several threads at once, each with its own
- * accessor. Every key of a frame means the same as for a file.
+ * width × height × 2 for grey and alpha, × 3 for red, green and blue, × 4 for these and alpha,
+ * which colours are not multiplied by. 8- and 16-bit unsigned samples are encoded values over full
+ * scale, in the colour space that the recipe's {@code profile} names, else sRGB; all other real
+ * types are linear light, 1 being white, unless the recipe says {@code reads-as: encoded}. The
+ * image must not change while it is used, and must bear being read by several threads at once, each
+ * with its own accessor. Every key of a frame means the same as for a file.
  */
 public final class MemoryFrame {
   private static final int UNIT_ROWS = 64;

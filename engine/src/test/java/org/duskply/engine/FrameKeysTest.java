@@ -72,9 +72,7 @@ class FrameKeysTest {
 
   private Path recipe(String frames) {
     return desk.recipe(
-        "duskply: 1\nbase: dusk\nframes:\n  dusk: dusk.tif\n"
-            + frames
-            + "steps: [ { lay: f } ]\n");
+        "duskply: 1\nbase: dusk\nframes:\n  dusk: dusk.tif\n" + frames + "steps: [ { lay: f } ]\n");
   }
 
   private List<Problem> problems(String frames) {
@@ -141,7 +139,8 @@ class FrameKeysTest {
             .camera(33437, 5, 1, other.rational(8, 1))
             .camera(34855, 3, 1, new byte[] {100, 0})
             .bytes());
-    assertThat(laid("  a: a.tif\n  f: { file: b.tif, match: { frame: a, by: exif } }\n").plane(0)[0])
+    assertThat(
+            laid("  a: a.tif\n  f: { file: b.tif, match: { frame: a, by: exif } }\n").plane(0)[0])
         .isEqualTo((float) light(30_000) / 4);
   }
 
@@ -190,7 +189,8 @@ class FrameKeysTest {
             .camera(34855, 3, 1, new byte[] {100, 0})
             .bytes());
     // 2 s at f/8 against 1/4 s: three stops.
-    assertThat(laid("  a: a.tif\n  f: { file: b.tif, match: { frame: a, by: exif } }\n").plane(0)[0])
+    assertThat(
+            laid("  a: a.tif\n  f: { file: b.tif, match: { frame: a, by: exif } }\n").plane(0)[0])
         .isEqualTo((float) light(30_000) / 8);
   }
 
@@ -320,9 +320,7 @@ class FrameKeysTest {
 
   @Test
   void colourUnderIgnoredAssociatedAlphaIsStillDividedByIt() {
-    desk.write(
-        "f.tif",
-        new TiffFile(SIDE, SIDE, 4, 8, (x, y, c) -> 64).shorts(338, 1).bytes());
+    desk.write("f.tif", new TiffFile(SIDE, SIDE, 4, 8, (x, y, c) -> 64).shorts(338, 1).bytes());
     Planes ignored = laid("  f: { file: f.tif, coverage: ignore }\n");
     assertThat(ignored.plane(0)[3]).isEqualTo(1f);
   }

@@ -39,12 +39,12 @@ class TolerantEngineTest {
   @Test
   void aFrameThatIsCutShort() {
     Desk desk = new Desk(folder, 64, 48);
-    byte[] frame =
-        desk.file(3).strips(48).damage(b -> Arrays.copyOf(b, b.length * 6 / 10)).bytes();
+    byte[] frame = desk.file(3).strips(48).damage(b -> Arrays.copyOf(b, b.length * 6 / 10)).bytes();
     Path recipe = recipe(frame);
     assertThatThrownBy(() -> render(recipe, false))
         .isInstanceOf(DuskplyException.class)
-        .hasMessageMatching("base\\.tif is damaged: the rows from [0-9]+ down cannot be unpacked\\.");
+        .hasMessageMatching(
+            "base\\.tif is damaged: the rows from [0-9]+ down cannot be unpacked\\.");
     assertThat(Files.exists(folder.resolve("out.tif"))).isFalse();
     Delivered delivered = render(recipe, true);
     assertThat(delivered.notices())
@@ -61,7 +61,8 @@ class TolerantEngineTest {
   void numbersThatAreNone() {
     float[] odd = {Float.NaN, Float.POSITIVE_INFINITY, -1e9f, 0.5f};
     byte[] frame =
-        new TiffFile(64, 48, 3, 32, (x, y, c) -> Float.floatToRawIntBits(y == 7 ? odd[x % 4] : 0.1f))
+        new TiffFile(
+                64, 48, 3, 32, (x, y, c) -> Float.floatToRawIntBits(y == 7 ? odd[x % 4] : 0.1f))
             .shorts(339, 3, 3, 3)
             .bytes();
     assertThat(render(recipe(frame), false).notices())

@@ -15,8 +15,8 @@ import org.jspecify.annotations.Nullable;
 /**
  * The frames that a recipe's picture is made of: the base, what it is compared with, those that
  * steps and their masks name, and those that frames are matched to. Found by walking the records'
- * Shapes, so that whatever names a frame counts. Steps that are skipped or have opacity 0 count
- * for nothing, and neither do masks that no other step uses.
+ * Shapes, so that whatever names a frame counts. Steps that are skipped or have opacity 0 count for
+ * nothing, and neither do masks that no other step uses.
  */
 public final class UsedFrames {
   private final Recipe recipe;

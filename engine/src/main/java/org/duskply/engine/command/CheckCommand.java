@@ -11,8 +11,8 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /**
- * {@code check}: reads the recipe, its frames' headers and a part of their pixels, and says all that
- * is wrong.
+ * {@code check}: reads the recipe, its frames' headers and a part of their pixels, and says all
+ * that is wrong.
  */
 @Command(
     name = "check",

@@ -8,8 +8,8 @@ import org.duskply.engine.colour.TransferCurve;
 
 /**
  * The tables of all codes that were asked for last, so that the frames of one recipe, which come
- * from one camera, share one. At most {@value #KEPT} are kept, a quarter of a megabyte each. A table
- * depends on its curve alone; whether it was kept changes nothing but time.
+ * from one camera, share one. At most {@value #KEPT} are kept, a quarter of a megabyte each. A
+ * table depends on its curve alone; whether it was kept changes nothing but time.
  */
 final class CodeTables {
   private static final int KEPT = 16;

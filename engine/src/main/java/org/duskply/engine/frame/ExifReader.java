@@ -74,12 +74,7 @@ final class ExifReader {
       }
     }
     exif =
-        new Exif(
-            taken(first, camera),
-            seconds(camera),
-            fNumber(camera),
-            iso(camera),
-            model(first));
+        new Exif(taken(first, camera), seconds(camera), fNumber(camera), iso(camera), model(first));
     if (notices.size() > before + 1) {
       notices.subList(before + 1, notices.size()).clear();
     }
@@ -148,7 +143,9 @@ final class ExifReader {
     return apex != null && Math.abs(apex) <= MOST_APEX ? StrictMath.pow(2, factor * apex) : null;
   }
 
-  /** The sensitivity; where it is too much for its tag, that of the tag which then takes its place. */
+  /**
+   * The sensitivity; where it is too much for its tag, that of the tag which then takes its place.
+   */
   private @Nullable Integer iso(TiffDirectory d) {
     Integer iso = whole(d, TiffTag.ISO);
     if (iso != null && iso < MOST_ISO_OF_ITS_TAG) {

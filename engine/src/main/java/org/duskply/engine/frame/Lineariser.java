@@ -18,16 +18,16 @@ import org.jspecify.annotations.Nullable;
  *   <li>the curve of the frame's colour space: for whole numbers a table of all codes, each the
  *       double result rounded once; or the {@linkplain LookUpTables look-up tables} of its profile,
  *       RGB or CMYK;
- *   <li>the matrix to the working primaries, unless they are the same, times that of a gel, if there
- *       is one; grey is neutral in every space and is copied to the three planes;
+ *   <li>the matrix to the working primaries, unless they are the same, times that of a gel, if
+ *       there is one; grey is neutral in every space and is copied to the three planes;
  *   <li>times 2^stops, unless stops is 0.
  * </ol>
  *
- * A gel belongs after the exposure; being a matrix it may as well come before that number, and makes
- * one matrix with the other.
+ * A gel belongs after the exposure; being a matrix it may as well come before that number, and
+ * makes one matrix with the other.
  *
- * Every value is finite: floats that are no number become 0, and values are held to ±65504. Black
- * and, with the same primaries, white are exact. Immutable but for its counter; any number of
+ * <p>Every value is finite: floats that are no number become 0, and values are held to ±65504.
+ * Black and, with the same primaries, white are exact. Immutable but for its counter; any number of
  * threads may use one.
  */
 public final class Lineariser {
@@ -49,8 +49,7 @@ public final class Lineariser {
   private final float factor;
   private final LongAdder held = new LongAdder();
 
-  private Lineariser(
-      FrameInfo info, ColourSpace source, ColourSpace working, Loading loading) {
+  private Lineariser(FrameInfo info, ColourSpace source, ColourSpace working, Loading loading) {
     this.channels = info.channels();
     this.colours = info.colours();
     this.device = source.tables();

@@ -75,8 +75,7 @@ final class PngDecoder implements WholeDecoder {
     } catch (IOException | RuntimeException e) {
       int bad = chunks.interlaced() ? 0 : Math.min(reached.next(), chunks.height() - 1);
       if (!in.tolerant() || image == null) {
-        throw in.fail(
-            "is cut short or damaged: it cannot be decoded from row " + bad + " down", e);
+        throw in.fail("is cut short or damaged: it cannot be decoded from row " + bad + " down", e);
       }
       notices.add(Damage.sentence(bad, chunks.height() - 1));
       return greyed(image.getRaster(), bad);
@@ -152,8 +151,7 @@ final class PngDecoder implements WholeDecoder {
     }
   }
 
-  private void copy(
-      int[] raw, int bands, int pixels, int step, int @Nullable [] key, byte[] into) {
+  private void copy(int[] raw, int bands, int pixels, int step, int @Nullable [] key, byte[] into) {
     int copied = chunks.transparency() ? channels - 1 : channels;
     for (int p = 0, o = 0; p < pixels; p++) {
       int i = p * bands;

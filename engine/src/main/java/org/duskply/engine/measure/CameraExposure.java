@@ -49,7 +49,9 @@ public record CameraExposure(double seconds, double fNumber, double iso) {
     return missing;
   }
 
-  /** How many stops brighter these settings make a frame than {@code other} under the same light. */
+  /**
+   * How many stops brighter these settings make a frame than {@code other} under the same light.
+   */
   public double stopsAbove(CameraExposure other) {
     return log2(seconds / other.seconds)
         + 2 * log2(other.fNumber / fNumber)

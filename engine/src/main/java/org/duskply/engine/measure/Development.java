@@ -13,18 +13,20 @@ import org.jspecify.annotations.Nullable;
  * another number than the settings say.
  *
  * <p>Per sound lattice point above the floor: {@code r = log2(Y_f/Y_a)} and the brightness {@code m
- * = ½·(log2 Y_f + log2 Y_a)}, which, being symmetrical, does not make the noise of either frame look
- * like a trend. Points are counted in classes of half a stop of m. Only classes are used that both
- * limits (floor and white) leave whole at the overall ratio, with {@value #FEWEST} points at least,
- * half of them or more on one ratio: what a flash lights, unevenly, or two lights of different
- * strength share, says nothing about development.
+ * = ½·(log2 Y_f + log2 Y_a)}, which, being symmetrical, does not make the noise of either frame
+ * look like a trend. Points are counted in classes of half a stop of m. Only classes are used that
+ * both limits (floor and white) leave whole at the overall ratio, with {@value #FEWEST} points at
+ * least, half of them or more on one ratio: what a flash lights, unevenly, or two lights of
+ * different strength share, says nothing about development.
  *
  * @param stops how much brighter the second frame is where most places agree
  * @param share of the places that agree on it, 0 to 1
  * @param classes what each class of brightness says, from dark to bright
  */
 public record Development(double stops, double share, List<Brightness> classes) {
-  /** Fewest points of a class. With half of them within ±1/8 stop its median is within 0.03 stop. */
+  /**
+   * Fewest points of a class. With half of them within ±1/8 stop its median is within 0.03 stop.
+   */
   static final int FEWEST = 64;
 
   /** Share of a class's points that must agree. */

@@ -9,13 +9,13 @@ import org.duskply.engine.frame.Samples;
 import org.duskply.engine.plan.Stop;
 
 /**
- * The light of one frame on a lattice of its pixels: every 8th row of every 8th column, counted from
- * the picture's origin, so that two frames of one size have the same points. Where a picture is
- * high, the rows lie in a limited number of blocks of 64 rows spread evenly from top to bottom; only
- * what holds these rows is decoded, as far as the file allows.
+ * The light of one frame on a lattice of its pixels: every 8th row of every 8th column, counted
+ * from the picture's origin, so that two frames of one size have the same points. Where a picture
+ * is high, the rows lie in a limited number of blocks of 64 rows spread evenly from top to bottom;
+ * only what holds these rows is decoded, as far as the file allows.
  *
- * <p>A point is <em>sound</em> where the file says how bright it was: fully covered and, in files of
- * whole numbers, no channel at {@value #CLIPPED} of full scale or above, where a sensor or a
+ * <p>A point is <em>sound</em> where the file says how bright it was: fully covered and, in files
+ * of whole numbers, no channel at {@value #CLIPPED} of full scale or above, where a sensor or a
  * developer has cut it off.
  */
 public final class Lattice {
@@ -43,8 +43,7 @@ public final class Lattice {
    * @throws org.duskply.engine.frame.FrameException if the frame is damaged where it is read
    * @throws java.util.concurrent.CancellationException if {@code stop} wants it
    */
-  public static Lattice read(
-      FrameSource source, Lineariser lineariser, int mostBlocks, Stop stop) {
+  public static Lattice read(FrameSource source, Lineariser lineariser, int mostBlocks, Stop stop) {
     List<Integer> rows = rows(source.info().height(), mostBlocks);
     int across = (source.info().width() - 1) / PITCH + 1;
     Lattice lattice = new Lattice(rows.size() * across);

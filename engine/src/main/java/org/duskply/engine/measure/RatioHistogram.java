@@ -6,9 +6,9 @@ package org.duskply.engine.measure;
  *
  * <p>The {@linkplain #peak peak} is the ratio that most of the counted places agree on, however the
  * rest is strewn: sixteen fine bins make one of 1/64 stop, the coarse counts are smoothed (1, 2, 3,
- * 2, 1), the greatest (of equals the lowest) is the coarse answer, and the median of all fine counts
- * within ±1/8 stop of it the fine one. A frame that a flash lights in places keeps the peak of the
- * places that it does not reach.
+ * 2, 1), the greatest (of equals the lowest) is the coarse answer, and the median of all fine
+ * counts within ±1/8 stop of it the fine one. A frame that a flash lights in places keeps the peak
+ * of the places that it does not reach.
  */
 public final class RatioHistogram {
   /** Largest ratio that is counted, in stops, up or down. */

@@ -175,8 +175,7 @@ class BadFrameTest {
   @Test
   void coloursThatAreNotRead() {
     refused(
-        tiff().shorts(262, 5).bytes(),
-        "says it has 3 samples a pixel (tag 277) where 4 are due.");
+        tiff().shorts(262, 5).bytes(), "says it has 3 samples a pixel (tag 277) where 4 are due.");
     refused(
         tiff().shorts(262, 5).shorts(332, 2).bytes(),
         "holds inks other than CMYK (tag 262, PhotometricInterpretation), which this version does"

@@ -49,8 +49,8 @@ class JpegColourTest {
   }
 
   /**
-   * Common practice, no source: inks stand as they are without Adobe's marker, turned round with it,
-   * and transform 2 turns the first three into luma and chroma before.
+   * Common practice, no source: inks stand as they are without Adobe's marker, turned round with
+   * it, and transform 2 turns the first three into luma and chroma before.
    */
   @Test
   void fourComponents() {
@@ -113,8 +113,7 @@ class JpegColourTest {
   private static float light(JpegBytes file) {
     FrameSource source = open(file.profile(1, 1, ProfileOfTables.of("CMYK")));
     FrameColour colour = FrameColour.of("made.jpg", source.info(), null);
-    Lineariser lineariser =
-        Lineariser.prepare(source.info(), colour.space(), colour.space(), 0);
+    Lineariser lineariser = Lineariser.prepare(source.info(), colour.space(), colour.space(), 0);
     float[][] out = new float[3][16];
     lineariser.row(source.reader().read(0), 3, 0, 16, out[0], out[1], out[2], null, 0);
     assertThat(out[0][5]).isCloseTo(out[1][5], org.assertj.core.data.Offset.offset(0.01f));
@@ -125,10 +124,44 @@ class JpegColourTest {
   @Test
   void aBrokenCameraRecord() {
     byte[] lies = {
-      'M', 'M', 0, 42, 0, 0, 0, 8, 0, 2, // a directory of two entries
-      (byte) 0x82, (byte) 0x9a, 0, 5, 0x7f, (byte) 0xff, (byte) 0xff, (byte) 0xff, 0x7f, 0, 0, 8,
-      (byte) 0x87, 0x69, 0, 4, 0, 0, 0, 1, 0, 0, 0, 8, // its camera directory is itself
-      0, 0, 0, 8 // and so is the next one
+      'M',
+      'M',
+      0,
+      42,
+      0,
+      0,
+      0,
+      8,
+      0,
+      2, // a directory of two entries
+      (byte) 0x82,
+      (byte) 0x9a,
+      0,
+      5,
+      0x7f,
+      (byte) 0xff,
+      (byte) 0xff,
+      (byte) 0xff,
+      0x7f,
+      0,
+      0,
+      8,
+      (byte) 0x87,
+      0x69,
+      0,
+      4,
+      0,
+      0,
+      0,
+      1,
+      0,
+      0,
+      0,
+      8, // its camera directory is itself
+      0,
+      0,
+      0,
+      8 // and so is the next one
     };
     FrameInfo info = open(flat(76, 85, 255).jfif().exif(lies)).info();
     assertThat(info.notices())

@@ -94,8 +94,7 @@ class TiffDepthTest {
           for (int x = 0; x < 37; x++) {
             for (int c = 0; c < way.samples; c++) {
               long stored = code(bits, x, y, c) & (1L << bits) - 1;
-              double wanted =
-                  bits > 16 ? Math.rint(stored * 65535.0 / ((1L << bits) - 1)) : stored;
+              double wanted = bits > 16 ? Math.rint(stored * 65535.0 / ((1L << bits) - 1)) : stored;
               if (SamplesText.value(s, x, y, c) != wanted) {
                 assertThat(SamplesText.value(s, x, y, c)).as("%d,%d,%d", x, y, c).isEqualTo(wanted);
               }
@@ -323,8 +322,7 @@ class TiffDepthTest {
   @Test
   void halvesThatAreNoNumbers() {
     int[] codes = {0x7c00, 0xfc00, 0x7e00, 0x0001, 0x7bff, 0x8000};
-    FrameSource source =
-        open(new TiffFile(6, 1, 1, 16, (x, y, c) -> codes[x]).shorts(339, 3));
+    FrameSource source = open(new TiffFile(6, 1, 1, 16, (x, y, c) -> codes[x]).shorts(339, 3));
     float[] read = source.reader().read(0).floats();
     assertThat(read)
         .containsExactly(

@@ -14,8 +14,8 @@ import org.duskply.engine.testing.TiffFile;
 import org.junit.jupiter.api.Test;
 
 /**
- * Files that are cut short or spoilt: strictly, one sentence with the first bad row; tolerantly, the
- * rows that are there, grey for the others, and one notice.
+ * Files that are cut short or spoilt: strictly, one sentence with the first bad row; tolerantly,
+ * the rows that are there, grey for the others, and one notice.
  */
 class TolerantTest {
   private static final int WIDTH = 40;
@@ -90,8 +90,7 @@ class TolerantTest {
   @Test
   void oneTallBlockOfEachCompression() {
     for (int compression : new int[] {5, 8, 32773}) {
-      Path file =
-          Disk.file("cut" + compression + ".tif", tiff(compression).damage(cut()).bytes());
+      Path file = Disk.file("cut" + compression + ".tif", tiff(compression).damage(cut()).bytes());
       int bad = firstBad(file);
       assertThat(bad).isBetween(60, 290);
       strict(file, "is damaged: the rows from " + bad + " down cannot be unpacked.");

@@ -10,8 +10,8 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 /**
  * Camera settings against each other. The formulas are APEX (ASA PH2.5-1960; EXIF 2.3, annex C) and
- * ISO 2720:1974: {@code Ev = log2(N²/t)}, {@code Sv = log2(S/3.125)}; the numbers were computed from
- * them outside this project.
+ * ISO 2720:1974: {@code Ev = log2(N²/t)}, {@code Sv = log2(S/3.125)}; the numbers were computed
+ * from them outside this project.
  */
 class CameraExposureTest {
   private static final Offset<Double> SIX_DECIMALS = Offset.offset(5.1e-7);

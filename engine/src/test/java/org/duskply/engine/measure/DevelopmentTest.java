@@ -34,11 +34,12 @@ class DevelopmentTest {
   }
 
   private static Lattice lattice(FrameSource source, int blocks) {
-    return Lattice.read(source, Lineariser.prepare(source.info(), SRGB, SRGB, 0), blocks, Stop.NEVER);
+    return Lattice.read(
+        source, Lineariser.prepare(source.info(), SRGB, SRGB, 0), blocks, Stop.NEVER);
   }
 
-  private Development compare(
-      int bits, double stops, DoubleUnaryOperator look, Scene.Flash flash) throws Exception {
+  private Development compare(int bits, double stops, DoubleUnaryOperator look, Scene.Flash flash)
+      throws Exception {
     Lattice a = lattice(Scene.frame(1, bits, 0, look, Scene.Flash.NONE));
     Lattice f = lattice(Scene.frame(2, bits, stops, look, flash));
     Development found = Development.compare(a, f, SRGB.luminance(), bits == 8 ? 0.01 : 0.002);
@@ -161,8 +162,7 @@ class DevelopmentTest {
     assertThat(new boolean[] {lattice.sound(0), lattice.sound(1), lattice.sound(2)})
         .containsExactly(true, false, true);
     Lattice covered =
-        lattice(
-            new TiffFile(32, 1, 4, 8, (x, y, c) -> c == 3 ? 255 - x / 8 : 90).shorts(338, 2));
+        lattice(new TiffFile(32, 1, 4, 8, (x, y, c) -> c == 3 ? 255 - x / 8 : 90).shorts(338, 2));
     assertThat(covered.sound(0)).isTrue();
     assertThat(covered.sound(1)).isFalse();
   }
@@ -173,8 +173,7 @@ class DevelopmentTest {
     assertThat(Lattice.rows(1600, 5)).hasSize(40).startsWith(0, 8).contains(320, 1336);
     assertThat(Lattice.rows(1600, 25)).hasSize(200);
     assertThat(Lattice.rows(1, 5)).containsExactly(0);
-    byte[] bytes =
-        new TiffFile(8, 1600, 3, 16, (x, y, c) -> y).compression(8).strips(16).bytes();
+    byte[] bytes = new TiffFile(8, 1600, 3, 16, (x, y, c) -> y).compression(8).strips(16).bytes();
     Path path = Files.write(folder.resolve("high.tif"), bytes);
     ReadCounters counters = new ReadCounters();
     FrameSource source = FrameSources.open(path, counters);
@@ -195,8 +194,7 @@ class DevelopmentTest {
     }
     for (int i = 0; i < 3; i++) {
       for (int j = i + 1; j < 3; j++) {
-        Development found =
-            Development.compare(frames[i], frames[j], SRGB.luminance(), 0.002);
+        Development found = Development.compare(frames[i], frames[j], SRGB.luminance(), 0.002);
         assertThat(found).isNotNull();
         assertThat(found.stops()).isCloseTo(stops[j] - stops[i], Offset.offset(0.002));
         assertThat(found.trend(ALLOWED)).isNull();
