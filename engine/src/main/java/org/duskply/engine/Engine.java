@@ -206,8 +206,8 @@ public final class Engine implements AutoCloseable {
     }
 
     /**
-     * Whether frames that are cut short or damaged are read as far as they go, with grey in place of
-     * what is missing and a notice, instead of being refused; refused where nothing is said.
+     * Whether frames that are cut short or damaged are read as far as they go, with grey in place
+     * of what is missing and a notice, instead of being refused; refused where nothing is said.
      */
     public Builder tolerant(boolean tolerant) {
       this.tolerant = tolerant;

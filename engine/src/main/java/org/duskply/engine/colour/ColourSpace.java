@@ -109,8 +109,8 @@ public final class ColourSpace {
   }
 
   /**
-   * What stored values must go through first, if anything: it gives linear values of this space, and
-   * its {@linkplain #curve curves} are then straight.
+   * What stored values must go through first, if anything: it gives linear values of this space,
+   * and its {@linkplain #curve curves} are then straight.
    */
   public @Nullable LookUpTables tables() {
     return tables;

@@ -10,9 +10,9 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * Reads the look-up tables of ICC profiles (ICC.1:2010, clauses 10.8 lut16Type, 10.9 lut8Type and
- * 10.10 lutAToBType). Of the rendering intents the media-relative colorimetric one is taken, so that
- * white stays white and what lies inside the gamut stays as it is; a profile that lacks it is taken
- * at the perceptual one, then the saturation one.
+ * 10.10 lutAToBType). Of the rendering intents the media-relative colorimetric one is taken, so
+ * that white stays white and what lies inside the gamut stays as it is; a profile that lacks it is
+ * taken at the perceptual one, then the saturation one.
  */
 final class IccTables {
   private static final String[] INTENTS = {"A2B1", "A2B0", "A2B2"};
@@ -139,7 +139,9 @@ final class IccTables {
     return points;
   }
 
-  /** lutAToBType: A curves and grid, M curves and matrix, B curves; those at offset 0 are absent. */
+  /**
+   * lutAToBType: A curves and grid, M curves and matrix, B curves; those at offset 0 are absent.
+   */
   private LookUpTables staged() {
     long last = Integer.toUnsignedLong(bytes.getInt(12));
     long matrixAt = Integer.toUnsignedLong(bytes.getInt(16));
@@ -239,7 +241,9 @@ final class IccTables {
     double below = type == 2 ? p[3] : type == 4 ? p[6] : 0;
     double slope = type >= 3 ? p[3] : 0;
     return v ->
-        v >= toe ? StrictMath.pow(StrictMath.max(0, a * v + p[2]), p[0]) + above : slope * v + below;
+        v >= toe
+            ? StrictMath.pow(StrictMath.max(0, a * v + p[2]), p[0]) + above
+            : slope * v + below;
   }
 
   private void need(long at, long count) {

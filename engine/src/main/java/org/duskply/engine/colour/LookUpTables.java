@@ -2,8 +2,8 @@ package org.duskply.engine.colour;
 
 /**
  * Colours by look-up tables, as ICC profiles of type lut8, lut16 and lutAToB hold them (ICC.1:2010,
- * clauses 10.8 to 10.10): from 3 or 4 device values, 0…1, to linear light in the primaries and white of
- * BT.2020. A stage that a profile leaves out is left out here:
+ * clauses 10.8 to 10.10): from 3 or 4 device values, 0…1, to linear light in the primaries and
+ * white of BT.2020. A stage that a profile leaves out is left out here:
  *
  * <ol>
  *   <li>a curve for each device value;
@@ -79,8 +79,7 @@ public final class LookUpTables {
     }
     this.white = White.profileConnection();
     this.toLight =
-        Matrix3.multiply(
-            Matrix3.inverse(light.toXyz()), Bradford.between(white, light.white()));
+        Matrix3.multiply(Matrix3.inverse(light.toXyz()), Bradford.between(white, light.white()));
   }
 
   /** How many device values: 3 for RGB, 4 for CMYK (1 being all of an ink). */
@@ -96,8 +95,7 @@ public final class LookUpTables {
    * @param count how many pixels
    * @param at where the first goes in {@code r}, {@code g} and {@code b}
    */
-  public void run(
-      float[][] device, int from, int count, float[] r, float[] g, float[] b, int at) {
+  public void run(float[][] device, int from, int count, float[] r, float[] g, float[] b, int at) {
     double[] in = new double[channels];
     double[] v = new double[3];
     int[] order = new int[channels];
@@ -199,7 +197,6 @@ public final class LookUpTables {
   }
 
   private float light(int row, double[] v) {
-    return (float)
-        (toLight[row] * v[0] + toLight[row + 1] * v[1] + toLight[row + 2] * v[2]);
+    return (float) (toLight[row] * v[0] + toLight[row + 1] * v[1] + toLight[row + 2] * v[2]);
   }
 }

@@ -4,8 +4,8 @@ import java.util.BitSet;
 import java.util.List;
 
 /**
- * What becomes of damage: the first of it ends a strict reading; a tolerant one goes on with grey in
- * place of what is missing, and tells which rows. Thread-safe.
+ * What becomes of damage: the first of it ends a strict reading; a tolerant one goes on with grey
+ * in place of what is missing, and tells which rows. Thread-safe.
  */
 final class Damage {
   private final boolean tolerated;
@@ -34,9 +34,7 @@ final class Damage {
 
   /** A sentence on the damaged rows, if there are any. */
   synchronized List<String> notices() {
-    return rows.isEmpty()
-        ? List.of()
-        : List.of(sentence(rows.nextSetBit(0), rows.length() - 1));
+    return rows.isEmpty() ? List.of() : List.of(sentence(rows.nextSetBit(0), rows.length() - 1));
   }
 
   /** The sentence of a tolerant reading, for the rows from {@code first} to {@code last}. */

@@ -30,8 +30,8 @@ public record FrameColour(ColourSpace space, String reason, @Nullable String not
    *
    * @param name the file's name, for the sentence of a refusal
    * @param override the recipe's word on this frame's colour space, if it has one
-   * @param readsAs linear: the space's primaries count, its curve does not; encoded: its curve does,
-   *     in files of floats without a profile too; null: what the file says
+   * @param readsAs linear: the space's primaries count, its curve does not; encoded: its curve
+   *     does, in files of floats without a profile too; null: what the file says
    * @throws FrameException if nothing says what the file's colours look like: reading the frame in
    *     any other space would be silently wrong
    */
@@ -137,18 +137,17 @@ public record FrameColour(ColourSpace space, String reason, @Nullable String not
         ? found
         : new FrameColour(
             linear,
-            found.reason
-                + " The recipe reads its numbers as linear light, whatever the curve.",
+            found.reason + " The recipe reads its numbers as linear light, whatever the curve.",
             found.notice);
   }
 
-  private static FrameColour withoutProfile(FrameInfo info, @Nullable String why, @Nullable ReadsAs readsAs) {
+  private static FrameColour withoutProfile(
+      FrameInfo info, @Nullable String why, @Nullable ReadsAs readsAs) {
     String before = why == null ? "" : why + " ";
     NamedSpace named = info.named();
     if (named != null) {
       return straight(
-          new FrameColour(
-              ColourSpace.of(named), "The file says it is " + named.key() + ".", why),
+          new FrameColour(ColourSpace.of(named), "The file says it is " + named.key() + ".", why),
           readsAs);
     }
     if (readsAs == null && info.kind() == Samples.Kind.FLOATS) {

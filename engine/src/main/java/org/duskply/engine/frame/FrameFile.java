@@ -23,11 +23,7 @@ final class FrameFile implements ByteSource, AutoCloseable {
   private final boolean tolerant;
 
   private FrameFile(
-      Path path,
-      SeekableByteChannel channel,
-      long size,
-      ReadCounters counters,
-      boolean tolerant) {
+      Path path, SeekableByteChannel channel, long size, ReadCounters counters, boolean tolerant) {
     this.path = path;
     this.channel = channel;
     this.size = size;

@@ -9,8 +9,8 @@ import org.jspecify.annotations.Nullable;
  *
  * @param width of the upright picture, in pixels
  * @param height of the upright picture, in pixels
- * @param channels samples a pixel as {@link Samples} hold them: {@link #colours}, and one more where
- *     there is alpha
+ * @param channels samples a pixel as {@link Samples} hold them: {@link #colours}, and one more
+ *     where there is alpha
  * @param alpha what the last channel is
  * @param kind how samples are held
  * @param fullScale the stored value that stands for 1.0: 255, 65535, 4095 …; 1 for floats

@@ -29,8 +29,9 @@ public final class FrameSources {
    * As {@link #open(Path)}.
    *
    * @param counters counts what is read, now and later
-   * @param tolerant whether readers go on where the file is cut short or damaged, with grey in place
-   *     of what is missing and a {@linkplain FrameReader#notices notice}, instead of refusing it
+   * @param tolerant whether readers go on where the file is cut short or damaged, with grey in
+   *     place of what is missing and a {@linkplain FrameReader#notices notice}, instead of refusing
+   *     it
    */
   public static FrameSource open(Path file, ReadCounters counters, boolean tolerant) {
     try (FrameFile in = FrameFile.open(file, counters, tolerant)) {

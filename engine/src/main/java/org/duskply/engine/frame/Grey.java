@@ -9,8 +9,7 @@ final class Grey {
    *
    * @param at the place of the first pixel's first sample
    */
-  static void fill(
-      TiffPicture picture, TiffKind kind, int plane, int pixels, Object into, int at) {
+  static void fill(TiffPicture picture, TiffKind kind, int plane, int pixels, Object into, int at) {
     RowLayout layout = RowLayout.of(picture, kind, plane);
     int channels = kind.channels();
     int first = Math.max(0, layout.first());

@@ -18,8 +18,8 @@ import org.jspecify.annotations.Nullable;
  *   <li>the curve of the frame's colour space: for whole numbers a table of all codes, each the
  *       double result rounded once; or the {@linkplain LookUpTables look-up tables} of its profile,
  *       RGB or CMYK;
- *   <li>the matrix to the working primaries, unless they are the same, times that of a gel, if there
- *       is one; grey is neutral in every space and is copied to the three planes;
+ *   <li>the matrix to the working primaries, unless they are the same, times that of a gel, if
+ *       there is one; grey is neutral in every space and is copied to the three planes;
  *   <li>times 2^stops, unless stops is 0.
  * </ol>
  *

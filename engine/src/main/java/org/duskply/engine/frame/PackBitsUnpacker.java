@@ -3,9 +3,9 @@ package org.duskply.engine.frame;
 import java.util.Arrays;
 
 /**
- * Runs of bytes (TIFF 6.0, section 9, PackBits): a count n from 0 to 127 stands before n + 1 bytes as
- * they are, one from −127 to −1 before a byte that is repeated 1 − n times; −128 says nothing. Runs may
- * pass the ends of rows; what does not fit what is asked for waits.
+ * Runs of bytes (TIFF 6.0, section 9, PackBits): a count n from 0 to 127 stands before n + 1 bytes
+ * as they are, one from −127 to −1 before a byte that is repeated 1 − n times; −128 says nothing.
+ * Runs may pass the ends of rows; what does not fit what is asked for waits.
  */
 final class PackBitsUnpacker implements Unpacker {
   private final PackedInput in;

@@ -5,6 +5,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.Set;
+import java.util.zip.CRC32;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -59,6 +60,9 @@ final class PngChunks {
           && !kept.containsKey(type)) {
         byte[] bytes = new byte[(int) length];
         file.read(at + 8, bytes, 0, bytes.length);
+        if (critical(type) && !sound(file, at + 4, length + 4)) {
+          throw file.fail("is a damaged PNG: its chunk " + type + " does not match its checksum");
+        }
         kept.put(type, bytes);
       }
       at += 12 + length;
@@ -66,6 +70,47 @@ final class PngChunks {
     if (!data) {
       throw file.fail("is cut short: it holds no rows");
     }
+  }
+
+  /** Whether a picture cannot do without the chunk: its name begins with a capital (5.4). */
+  private static boolean critical(String type) {
+    return Character.isUpperCase(type.charAt(0));
+  }
+
+  /** Whether the name and data of a chunk match the checksum behind them (5.3). */
+  private static boolean sound(ByteSource file, long from, long length) {
+    CRC32 sum = new CRC32();
+    byte[] some = new byte[FrameLimits.READ_BYTES];
+    for (long at = from; at < from + length; ) {
+      int count = (int) Math.min(some.length, from + length - at);
+      file.read(at, some, 0, count);
+      sum.update(some, 0, count);
+      at += count;
+    }
+    if (from + length + 4 > file.size()) {
+      return true; // cut off behind its data
+    }
+    file.read(from + length, some, 0, 4);
+    return ByteBuffer.wrap(some).getInt(0) == (int) sum.getValue();
+  }
+
+  /** Whether all of the pixels' data matches its checksums; of a file that is not cut short. */
+  static boolean pixelsSound(ByteSource file) {
+    byte[] head = new byte[8];
+    long at = SIGNATURE.length;
+    for (int n = 0; n < MAX_CHUNKS && at + 8 <= file.size(); n++) {
+      file.read(at, head, 0, 8);
+      long length = ByteBuffer.wrap(head).getInt(0) & 0xffffffffL;
+      String type = new String(head, 4, 4, StandardCharsets.ISO_8859_1);
+      if (at + 8 + length > file.size() || type.equals("IEND")) {
+        return true;
+      }
+      if (type.equals("IDAT") && !sound(file, at + 4, length + 4)) {
+        return false;
+      }
+      at += 12 + length;
+    }
+    return true;
   }
 
   /** The bytes of a chunk, or null if it is not there or shorter than {@code least}. */

@@ -26,8 +26,16 @@ final class PngDecoder implements WholeDecoder {
 
   @Override
   public void decode(FrameFile in, Consumer<Samples> rows, List<String> notices) {
-    RasterRows raster = new RasterRows(raster(in, notices));
+    Raster whole = raster(in, notices);
+    if (!chunks.cut() && !PngChunks.pixelsSound(in)) {
+      if (!in.tolerant()) {
+        throw in.fail("is damaged: the data of its pixels does not match its checksums");
+      }
+      notices.add("The data of its pixels does not match its checksums; some may be wrong.");
+    }
+    RasterRows raster = new RasterRows(whole);
     int bands = raster.bands();
+    int step = step(whole);
     int need = chunks.palette() ? 1 : (chunks.colour() ? 3 : 1) + (chunks.storedAlpha() ? 1 : 0);
     if (bands < need) {
       throw in.fail("is a PNG of a kind that is not read; save it as TIFF");
@@ -42,7 +50,7 @@ final class PngDecoder implements WholeDecoder {
           } else if (shorts) {
             copy(raw, bands, pixels, key, (short[]) into);
           } else {
-            copy(raw, bands, pixels, key, (byte[]) into);
+            copy(raw, bands, pixels, step, key, (byte[]) into);
           }
         },
         shorts ? Samples.Kind.SHORTS : Samples.Kind.BYTES,
@@ -67,8 +75,7 @@ final class PngDecoder implements WholeDecoder {
     } catch (IOException | RuntimeException e) {
       int bad = chunks.interlaced() ? 0 : Math.min(reached.next(), chunks.height() - 1);
       if (!in.tolerant() || image == null) {
-        throw in.fail(
-            "is cut short or damaged: it cannot be decoded from row " + bad + " down", e);
+        throw in.fail("is cut short or damaged: it cannot be decoded from row " + bad + " down", e);
       }
       notices.add(Damage.sentence(bad, chunks.height() - 1));
       return greyed(image.getRaster(), bad);
@@ -94,6 +101,15 @@ final class PngDecoder implements WholeDecoder {
       }
     }
     return raster;
+  }
+
+  /** The reader stretches low depths to 8 bits where one grey is transparent: by how much. */
+  private int step(Raster raster) {
+    boolean stretched =
+        !chunks.palette()
+            && chunks.bits() < 8
+            && raster.getSampleModel().getSampleSize(0) > chunks.bits();
+    return stretched ? 255 / ((1 << chunks.bits()) - 1) : 1;
   }
 
   /** Red, green, blue and alpha of each of 256 entries; those that are missing are black. */
@@ -135,11 +151,12 @@ final class PngDecoder implements WholeDecoder {
     }
   }
 
-  private void copy(int[] raw, int bands, int pixels, int @Nullable [] key, byte[] into) {
+  private void copy(int[] raw, int bands, int pixels, int step, int @Nullable [] key, byte[] into) {
     int copied = chunks.transparency() ? channels - 1 : channels;
     for (int p = 0, o = 0; p < pixels; p++) {
       int i = p * bands;
       for (int c = 0; c < copied; c++) {
+        raw[i + c] /= step;
         into[o++] = (byte) raw[i + c];
       }
       if (copied < channels) {

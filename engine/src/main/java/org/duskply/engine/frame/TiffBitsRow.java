@@ -4,9 +4,10 @@ import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
 
 /**
- * Rows of whole numbers of any depth up to 32 bits, and palettes. Depths that are not whole bytes are
- * packed from the highest bit on, each row beginning with a new byte; whole bytes follow the file's
- * byte order. Samples of more than 16 bits are rounded to 16: {@code v/(2^bits − 1)} in 65,535ths.
+ * Rows of whole numbers of any depth up to 32 bits, and palettes. Depths that are not whole bytes
+ * are packed from the highest bit on, each row beginning with a new byte; whole bytes follow the
+ * file's byte order. Samples of more than 16 bits are rounded to 16: {@code v/(2^bits − 1)} in
+ * 65,535ths.
  */
 final class TiffBitsRow implements TiffRow {
   private static final int FULL = 65535;
@@ -30,8 +31,7 @@ final class TiffBitsRow implements TiffRow {
     this.bits = picture.bits();
     this.most = (int) ((1L << bits) - 1);
     this.differences = picture.predicted() == 2;
-    boolean whiteIsZero =
-        picture.photometric() == TiffPicture.MIN_IS_WHITE && layout.first() == 0;
+    boolean whiteIsZero = picture.photometric() == TiffPicture.MIN_IS_WHITE && layout.first() == 0;
     this.turned = whiteIsZero ? (int) kind.fullScale() : 0;
   }
 

@@ -146,8 +146,7 @@ final class TiffBlockCursor implements AutoCloseable {
       damage.rows(
           top,
           top + nextRow,
-          file.fail(
-              "is damaged: the rows from " + top + " unpack to more than there is room for"));
+          file.fail("is damaged: the rows from " + top + " unpack to more than there is room for"));
     }
     if (inflater.damaged()) {
       damage.rows(

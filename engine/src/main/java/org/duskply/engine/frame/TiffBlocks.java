@@ -23,8 +23,7 @@ record TiffBlocks(
    * @param tolerant whether blocks may pass the file's end, and are then cut off there
    * @throws FrameException naming the file and the first bad row
    */
-  static TiffBlocks read(
-      ByteSource file, TiffDirectory d, TiffPicture picture, boolean tolerant) {
+  static TiffBlocks read(ByteSource file, TiffDirectory d, TiffPicture picture, boolean tolerant) {
     boolean tiled = d.has(TiffTag.TILE_WIDTH) || d.has(TiffTag.TILE_OFFSETS);
     int width = tiled ? side(file, d, TiffTag.TILE_WIDTH) : picture.width();
     int height =

@@ -5,8 +5,9 @@ import java.nio.ByteOrder;
 
 /**
  * Rows of floats of 16, 24, 32 or 64 bits, as they are, as differences of their bit patterns
- * (predictor 2), or as differences of bytes sorted by their weight (predictor 3). The latter and the
- * 24-bit form (a sign, 7 bits of exponent, 16 of fraction) are those of Adobe's TIFF Technical Note 3.
+ * (predictor 2), or as differences of bytes sorted by their weight (predictor 3). The latter and
+ * the 24-bit form (a sign, 7 bits of exponent, 16 of fraction) are those of Adobe's TIFF Technical
+ * Note 3.
  */
 final class TiffFloatRow implements TiffRow {
   private final ByteOrder order;

@@ -6,8 +6,8 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * Reads a TIFF picture in tall compressed blocks from the top down. One cursor for each block that
- * holds a piece of the same rows keeps its place between units; a unit further down passes over rows of its own
- * blocks alone, one further up begins its blocks again. For one thread at a time.
+ * holds a piece of the same rows keeps its place between units; a unit further down passes over
+ * rows of its own blocks alone, one further up begins its blocks again. For one thread at a time.
  */
 final class TiffForwardReader implements FrameReader {
   private final TiffSource source;

@@ -9,9 +9,9 @@ import javax.imageio.ImageReader;
 import javax.imageio.event.IIOReadWarningListener;
 
 /**
- * Decodes the TIFF pictures that our own reader does not take (JPEG, fax, LZW of the older form) through
- * the general-purpose reader, as raw samples. What they mean was read from the tags; the raster
- * must agree with them or the file is refused.
+ * Decodes the TIFF pictures that our own reader does not take (JPEG, fax, LZW of the older form)
+ * through the general-purpose reader, as raw samples. What they mean was read from the tags; the
+ * raster must agree with them or the file is refused.
  */
 final class TiffRasterDecoder implements WholeDecoder {
   private final TiffPicture picture;

@@ -98,8 +98,8 @@ public final class Job implements AutoCloseable {
   }
 
   /**
-   * What was odd in a frame's file and did not stop it from being read, once the work is done and the
-   * files are closed.
+   * What was odd in a frame's file and did not stop it from being read, once the work is done and
+   * the files are closed.
    *
    * @param frame of the plan
    */

@@ -97,7 +97,7 @@ public final class StepGraph {
 
   /** The picture that {@code steps} make of the frame {@code base}. */
   public Node build(String base, List<Step> steps) {
-    return build(base, steps, List.of(), whole).picture();
+    return build(base, steps, List.of()).picture();
   }
 
   /**

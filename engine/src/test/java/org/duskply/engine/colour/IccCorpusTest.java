@@ -123,8 +123,9 @@ class IccCorpusTest {
 
   /**
    * Against LittleCMS. Inside a cell of a grid of four axes ICC leaves open how to go between its
-   * corners: we walk a simplex, LittleCMS mixes two tetrahedra along the first axis. The two differ by
-   * at most a quarter of a cell's mixed difference, here up to 0.012 of light in the coarse grid.
+   * corners: we walk a simplex, LittleCMS mixes two tetrahedra along the first axis. The two differ
+   * by at most a quarter of a cell's mixed difference, here up to 0.012 of light in the coarse
+   * grid.
    */
   @ParameterizedTest
   @CsvSource({
@@ -141,11 +142,7 @@ class IccCorpusTest {
   }
 
   @ParameterizedTest
-  @CsvSource({
-    "bad.icc, NOT_A_PROFILE",
-    "bad_mpe.icc, CUT_SHORT",
-    "toosmall.icc, CUT_SHORT"
-  })
+  @CsvSource({"bad.icc, NOT_A_PROFILE", "bad_mpe.icc, CUT_SHORT", "toosmall.icc, CUT_SHORT"})
   void isRefusedWithASentence(String file, Reason reason) {
     byte[] profile = bytes(FOLDER.resolve(file));
     IccException refusal = catchThrowableOfType(IccException.class, () -> IccReader.read(profile));

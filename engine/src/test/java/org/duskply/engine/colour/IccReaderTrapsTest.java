@@ -4,9 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
 
-import java.util.Map;
 import java.nio.ByteBuffer;
 import java.util.Arrays;
+import java.util.Map;
 import org.duskply.engine.colour.IccException.Reason;
 import org.duskply.recipe.NamedSpace;
 import org.junit.jupiter.api.Test;

@@ -6,7 +6,10 @@ import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.Map;
 
-/** Writes look-up tables of ICC profiles byte by byte (ICC.1:2010, clauses 10.8 to 10.10), for tests. */
+/**
+ * Writes look-up tables of ICC profiles byte by byte (ICC.1:2010, clauses 10.8 to 10.10), for
+ * tests.
+ */
 final class LookUpBytes {
   /** What the grid holds at a place: one of three numbers from 0 to 1. */
   interface Colour {
@@ -49,7 +52,9 @@ final class LookUpBytes {
     return out.toByteArray();
   }
 
-  /** lutAToBType: curves of one exponent before the grid, then a matrix that halves, then doubles. */
+  /**
+   * lutAToBType: curves of one exponent before the grid, then a matrix that halves, then doubles.
+   */
   static byte[] staged(int channels, int grid, Colour colour, double exponent) {
     ByteArrayOutputStream points = new ByteArrayOutputStream();
     byte[] axes = new byte[20];
@@ -89,7 +94,12 @@ final class LookUpBytes {
 
   private static ByteBuffer head(String type, int channels, int grid, int length) {
     ByteBuffer head = ByteBuffer.allocate(length);
-    head.put(ascii(type)).putInt(0).put((byte) channels).put((byte) 3).put((byte) grid).put((byte) 0);
+    head.put(ascii(type))
+        .putInt(0)
+        .put((byte) channels)
+        .put((byte) 3)
+        .put((byte) grid)
+        .put((byte) 0);
     for (int i = 0; i < 9; i++) {
       head.putInt(i % 4 == 0 ? 65536 : 0);
     }

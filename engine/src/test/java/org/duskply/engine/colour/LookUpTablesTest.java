@@ -15,8 +15,8 @@ class LookUpTablesTest {
   private static final ColourSpace LIGHT = ColourSpace.of(NamedSpace.REC2020);
 
   /**
-   * A press: paper is nearly white, each ink takes its share of light. No product of two inks, so that
-   * every rule of going between four corners of the grid gives the same.
+   * A press: paper is nearly white, each ink takes its share of light. No product of two inks, so
+   * that every rule of going between four corners of the grid gives the same.
    */
   private static double press(double[] ink, int channel) {
     double black = ink.length > 3 ? 0.3 * ink[3] : 0;
@@ -65,8 +65,7 @@ class LookUpTablesTest {
     byte[] table = LookUpBytes.lut16(3, 2, (axis, c) -> (c == 0 ? 0xff00 : 0x8000) / 65535.0);
     LookUpTables tables = read("RGB ", "Lab ", Map.of("A2B0", table)).tables();
     assertThat(tables).isNotNull();
-    assertThat(run(tables, 0.3f, 0.3f, 0.3f))
-        .containsExactly(new double[] {1, 1, 1}, within(1e-6));
+    assertThat(run(tables, 0.3f, 0.3f, 0.3f)).containsExactly(new double[] {1, 1, 1}, within(1e-6));
   }
 
   /** XYZ: 0x8000 stands for 1 (ICC.1:2010, 6.3.4.2, table 11). */
@@ -76,7 +75,8 @@ class LookUpTablesTest {
     byte[] table = LookUpBytes.lut16(3, 2, (axis, c) -> axis[0] * d50[c] * 32768 / 65535);
     LookUpTables tables = read("RGB ", "XYZ ", Map.of("A2B0", table)).tables();
     assertThat(tables).isNotNull();
-    // Half a step of 1/32768 in each of X, Y, Z, through rows of the matrix that sum to 2.4 or less.
+    // Half a step of 1/32768 in each of X, Y, Z, through rows of the matrix that sum to 2.4 or
+    // less.
     assertThat(run(tables, 0.25f, 0, 0))
         .containsExactly(new double[] {0.25, 0.25, 0.25}, within(2.4 * 0.25 / 65536 * 2));
   }
@@ -87,8 +87,7 @@ class LookUpTablesTest {
     byte[] colorimetric = LookUpBytes.lut8(3, 2, (axis, c) -> c == 0 ? 0.5 : 128.0 / 255);
     byte[] perceptual = LookUpBytes.lut8(3, 2, (axis, c) -> c == 0 ? 0.2 : 128.0 / 255);
     byte[] saturated = LookUpBytes.lut8(3, 2, (axis, c) -> c == 0 ? 0.8 : 128.0 / 255);
-    double first =
-        green(Map.of("A2B0", perceptual, "A2B1", colorimetric, "A2B2", saturated));
+    double first = green(Map.of("A2B0", perceptual, "A2B1", colorimetric, "A2B2", saturated));
     double second = green(Map.of("A2B0", perceptual, "A2B2", saturated));
     double third = green(Map.of("A2B2", saturated));
     assertThat(first).isEqualTo(green(Map.of("A2B1", colorimetric)));
@@ -154,8 +153,7 @@ class LookUpTablesTest {
     assertThat(tables).isNotNull();
     ICC_ColorSpace other = new ICC_ColorSpace(ICC_Profile.getInstance(profile));
     double[] toD50 =
-        Matrix3.multiply(
-            Bradford.between(LIGHT.white(), White.profileConnection()), LIGHT.toXyz());
+        Matrix3.multiply(Bradford.between(LIGHT.white(), White.profileConnection()), LIGHT.toXyz());
     Random random = new Random(7);
     for (int n = 0; n < 300; n++) {
       float[] device = new float[tables.channels()];
@@ -165,7 +163,9 @@ class LookUpTablesTest {
       double[] ours = Matrix3.apply(toD50, run(tables, device));
       float[] theirs = other.toCIEXYZ(device);
       for (int c = 0; c < 3; c++) {
-        assertThat((double) theirs[c]).as("%d of %s: %d", n, new String(profile, 12, 8), profile.length).isCloseTo(Math.max(0, ours[c]), within(bound));
+        assertThat((double) theirs[c])
+            .as("%d of %s: %d", n, new String(profile, 12, 8), profile.length)
+            .isCloseTo(Math.max(0, ours[c]), within(bound));
       }
     }
   }

@@ -175,8 +175,7 @@ class BadFrameTest {
   @Test
   void coloursThatAreNotRead() {
     refused(
-        tiff().shorts(262, 5).bytes(),
-        "says it has 3 samples a pixel (tag 277) where 4 are due.");
+        tiff().shorts(262, 5).bytes(), "says it has 3 samples a pixel (tag 277) where 4 are due.");
     refused(
         tiff().shorts(262, 5).shorts(332, 2).bytes(),
         "holds inks other than CMYK (tag 262, PhotometricInterpretation), which this version does"
@@ -204,6 +203,17 @@ class BadFrameTest {
     refused(
         Arrays.copyOf(whole, whole.length * 9 / 10),
         "is cut short or damaged: it cannot be decoded from row 44 down.");
+  }
+
+  /** Each chunk ends in its checksum (PNG, third edition, 5.3). */
+  @Test
+  void pngWhoseChecksumsDoNotMatch() {
+    byte[] header = new PngFile(6, 5, 2, 8, (x, y, c) -> x * y).bytes();
+    header[29] ^= 1;
+    refused(header, "is a damaged PNG: its chunk IHDR does not match its checksum.");
+    byte[] data = new PngFile(6, 5, 2, 8, (x, y, c) -> x * y).bytes();
+    data[data.length - 13] ^= 1;
+    refused(data, "is damaged: the data of its pixels does not match its checksums.");
   }
 
   @Test

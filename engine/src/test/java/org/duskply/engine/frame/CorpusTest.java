@@ -267,7 +267,7 @@ class CorpusTest {
   }
 
   /** Whether the other reader takes the file at all. */
-  private static boolean compare(Path file, TiffSource own) throws IOException {
+  static boolean compare(Path file, TiffSource own) throws IOException {
     ImageReader reader = ImageReaders.tiff();
     try (FileImageInputStream in = new FileImageInputStream(file.toFile())) {
       reader.setInput(in, true, true);

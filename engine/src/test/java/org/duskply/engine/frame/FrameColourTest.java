@@ -73,8 +73,7 @@ class FrameColourTest {
     FrameColour colour = rgb(ProfileOfTables.of("RGB "), null, null);
     assertThat(colour.space().tables()).isNotNull();
     assertThat(colour.reason())
-        .isEqualTo(
-            "Its own colour profile is followed (embedded profile of look-up tables).");
+        .isEqualTo("Its own colour profile is followed (embedded profile of look-up tables).");
     assertThat(colour.notice()).contains("works by look-up tables");
     assertThat(rgb(ProfileOfTables.of("RGB "), null, NamedSpace.SRGB).space().named())
         .isEqualTo(NamedSpace.SRGB);
@@ -117,8 +116,7 @@ class FrameColourTest {
   @Test
   void valuesAreReadAsTheRecipeSays() {
     FrameInfo floats = info(3, Samples.Kind.FLOATS, null, null);
-    FrameColour encoded =
-        FrameColour.of("hdr.tif", floats, null, ReadsAs.ENCODED);
+    FrameColour encoded = FrameColour.of("hdr.tif", floats, null, ReadsAs.ENCODED);
     assertThat(encoded.space()).isSameAs(ColourSpace.of(NamedSpace.SRGB));
     FrameInfo tagged = info(3, Samples.Kind.FLOATS, p3(), null);
     assertThat(FrameColour.of("hdr.tif", tagged, null).space().named())
@@ -133,12 +131,10 @@ class FrameColourTest {
     assertThat(linear.notice()).isNull();
     FrameColour codes =
         FrameColour.of(
-            "f.tif",
-            info(3, Samples.Kind.SHORTS, null, null),
-            NamedSpace.REC2020,
-            ReadsAs.LINEAR);
+            "f.tif", info(3, Samples.Kind.SHORTS, null, null), NamedSpace.REC2020, ReadsAs.LINEAR);
     assertThat(codes.space().curve(0).toLinear(0.3)).isEqualTo(0.3);
-    assertThat(codes.reason()).endsWith("The recipe reads its numbers as linear light, whatever the curve.");
+    assertThat(codes.reason())
+        .endsWith("The recipe reads its numbers as linear light, whatever the curve.");
   }
 
   @Test

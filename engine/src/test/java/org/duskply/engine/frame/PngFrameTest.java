@@ -81,6 +81,22 @@ class PngFrameTest {
     }
   }
 
+  /** The reader behind stretches these to 8 bits, which others of this depth are not. */
+  @Nested
+  class FourBitGreyWithATransparentGrey extends FrameSourceContract {
+    @Override
+    FrameSource source() {
+      byte[] key = {0, 7};
+      return open(new PngFile(61, 150, 0, 4, (x, y, c) -> x + y & 15).chunk("tRNS", key));
+    }
+
+    @Override
+    double expected(int x, int y, int channel) {
+      int grey = x + y & 15;
+      return channel == 0 ? grey : grey == 7 ? 0 : 15;
+    }
+  }
+
   @Nested
   class TwoBitGrey extends FrameSourceContract {
     @Override

@@ -3,15 +3,18 @@ package org.duskply.engine.frame;
 import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
 
-/** A small ICC profile of look-up tables, written byte by byte from ICC.1:2010 (lut8Type), for tests. */
+/**
+ * A small ICC profile of look-up tables, written byte by byte from ICC.1:2010 (lut8Type), for
+ * tests.
+ */
 final class ProfileOfTables {
   private static final int TABLE = 144;
 
   private ProfileOfTables() {}
 
   /**
-   * A profile to Lab with two points an axis. Each device value takes light away from white in CMYK and
-   * adds it to black in RGB, all of them alike; the result is neutral.
+   * A profile to Lab with two points an axis. Each device value takes light away from white in CMYK
+   * and adds it to black in RGB, all of them alike; the result is neutral.
    *
    * @param device "RGB " or "CMYK"
    */

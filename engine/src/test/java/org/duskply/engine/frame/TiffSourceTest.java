@@ -268,7 +268,7 @@ class TiffSourceTest {
   }
 
   @Nested
-  @DisplayName("8-bit RGB, PackBits, through the general reader")
+  @DisplayName("8-bit RGB, PackBits")
   class N extends Variant {
     N() {
       super(3, 8);
@@ -281,7 +281,7 @@ class TiffSourceTest {
   }
 
   @Nested
-  @DisplayName("8-bit grey, white is zero, PackBits, through the general reader")
+  @DisplayName("8-bit grey, white is zero, PackBits")
   class O extends Variant {
     O() {
       super(1, 8);
@@ -299,7 +299,7 @@ class TiffSourceTest {
   }
 
   @Nested
-  @DisplayName("16-bit grey, white is zero, PackBits, big-endian, through the general reader")
+  @DisplayName("16-bit grey, white is zero, PackBits, big-endian")
   class P extends Variant {
     P() {
       super(1, 16);
@@ -317,7 +317,7 @@ class TiffSourceTest {
   }
 
   @Nested
-  @DisplayName("32-bit grey, rounded to 16 bits, through the general reader")
+  @DisplayName("32-bit grey, rounded to 16 bits")
   class Q extends Variant {
     Q() {
       super(1, 32);

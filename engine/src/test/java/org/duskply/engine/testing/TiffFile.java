@@ -42,6 +42,8 @@ public final class TiffFile {
   private int blockWidth;
   private int blockHeight;
   private boolean fullLastStrip;
+  private boolean planar;
+  private boolean mirrored;
   private UnaryOperator<byte[]> damage = UnaryOperator.identity();
   private final Map<Integer, Field> fields = new TreeMap<>();
   private final List<Integer> left = new ArrayList<>();
@@ -74,6 +76,7 @@ public final class TiffFile {
     return this;
   }
 
+  /** 2 differences, 3 differences of bytes sorted by weight (Adobe's TIFF Technical Note 3). */
   public TiffFile predictor(int to) {
     predictor = to;
     return this;
@@ -82,6 +85,18 @@ public final class TiffFile {
   public TiffFile strips(int rows) {
     blockHeight = rows;
     return this;
+  }
+
+  /** Stores each sample of all pixels apart (tag 284). */
+  public TiffFile planar() {
+    planar = true;
+    return shorts(284, 2);
+  }
+
+  /** Stores bytes with their lowest bit first (tag 266). */
+  public TiffFile mirrored() {
+    mirrored = true;
+    return shorts(266, 2);
   }
 
   /** Writes the last strip with all its rows, as some writers do. */
@@ -160,10 +175,14 @@ public final class TiffFile {
     int down = (height - 1) / blockHeight + 1;
     ByteArrayOutputStream out = new ByteArrayOutputStream();
     out.writeBytes(new byte[16]);
-    long[] offsets = new long[across * down];
-    long[] counts = new long[across * down];
+    int inPlane = across * down;
+    long[] offsets = new long[inPlane * (planar ? samples : 1)];
+    long[] counts = new long[offsets.length];
     for (int b = 0; b < offsets.length; b++) {
-      byte[] block = damage.apply(pack(block(b % across, b / across)));
+      int first = planar ? b / inPlane : 0;
+      int last = planar ? first : samples - 1;
+      byte[] plain = block(b % across, b % inPlane / across, first, last);
+      byte[] block = damage.apply(mirror(pack(plain)));
       even(out);
       offsets[b] = out.size();
       counts[b] = block.length;
@@ -254,35 +273,63 @@ public final class TiffFile {
     }
   }
 
+  private byte[] mirror(byte[] stored) {
+    for (int i = 0; mirrored && i < stored.length; i++) {
+      stored[i] = (byte) (Integer.reverse(stored[i]) >>> 24);
+    }
+    return stored;
+  }
+
   /** The unpacked bytes of a block, differences taken; tiles are filled up by the edge value. */
-  private byte[] block(int bx, int by) {
+  private byte[] block(int bx, int by, int first, int last) {
     int top = by * blockHeight;
     int rows = tiled || fullLastStrip ? blockHeight : Math.min(blockHeight, height - top);
-    ByteBuffer out = ByteBuffer.allocate(rows * ((blockWidth * samples * bits + 7) / 8));
-    out.order(order);
+    ByteArrayOutputStream out = new ByteArrayOutputStream();
     for (int y = 0; y < rows; y++) {
+      Bits row = new Bits();
       for (int x = 0; x < blockWidth; x++) {
-        for (int c = 0; c < samples; c++) {
+        for (int c = first; c <= last; c++) {
           int v = at(bx * blockWidth + x, top + y, c);
           int before = predictor == 2 && x > 0 ? at(bx * blockWidth + x - 1, top + y, c) : 0;
-          put(out, v - before);
+          put(row, v - before);
         }
       }
+      byte[] bytes = row.bytes();
+      out.writeBytes(predictor == 3 ? sorted(bytes, last - first + 1) : bytes);
     }
-    return out.array();
+    return out.toByteArray();
+  }
+
+  /** One byte of each weight after the other, the highest first, then differences of bytes. */
+  private byte[] sorted(byte[] row, int step) {
+    int weights = bits / 8;
+    int count = row.length / weights;
+    byte[] planes = new byte[row.length];
+    for (int i = 0; i < count; i++) {
+      for (int w = 0; w < weights; w++) {
+        int stored = order == ByteOrder.BIG_ENDIAN ? w : weights - 1 - w;
+        planes[w * count + i] = row[i * weights + stored];
+      }
+    }
+    for (int i = planes.length - 1; i >= step; i--) {
+      planes[i] -= planes[i - step];
+    }
+    return planes;
   }
 
   private int at(int x, int y, int c) {
     return picture.sample(Math.min(x, width - 1), Math.min(y, height - 1), c);
   }
 
-  private void put(ByteBuffer out, int v) {
-    if (bits == 8) {
-      out.put((byte) v);
-    } else if (bits == 16) {
-      out.putShort((short) v);
-    } else {
-      out.putInt(v);
+  /** Whole bytes in the file's order, other depths from the highest bit on. */
+  private void put(Bits out, int v) {
+    if (bits % 8 != 0) {
+      out.put(v & (1 << bits) - 1, bits);
+      return;
+    }
+    for (int b = 0; b < bits; b += 8) {
+      int shift = order == ByteOrder.BIG_ENDIAN ? bits - 8 - b : b;
+      out.put(v >> shift & 0xff, 8);
     }
   }
 
@@ -295,15 +342,35 @@ public final class TiffFile {
     };
   }
 
-  /** TIFF 6.0, section 9, as literal runs alone. */
-  private static byte[] packbits(byte[] plain) {
+  /** TIFF 6.0, section 9: runs of three and more equal bytes are told, others are copied. */
+  public static byte[] packbits(byte[] plain) {
     ByteArrayOutputStream out = new ByteArrayOutputStream();
-    for (int at = 0; at < plain.length; at += 128) {
-      int run = Math.min(128, plain.length - at);
+    int from = 0;
+    for (int at = 0; at < plain.length; ) {
+      int same = 1;
+      while (at + same < plain.length && same < 128 && plain[at + same] == plain[at]) {
+        same++;
+      }
+      if (same >= 3) {
+        literal(plain, from, at, out);
+        out.write(1 - same);
+        out.write(plain[at]);
+        at += same;
+        from = at;
+      } else {
+        at++;
+      }
+    }
+    literal(plain, from, plain.length, out);
+    return out.toByteArray();
+  }
+
+  private static void literal(byte[] plain, int from, int to, ByteArrayOutputStream out) {
+    for (int at = from; at < to; at += 128) {
+      int run = Math.min(128, to - at);
       out.write(run - 1);
       out.write(plain, at, run);
     }
-    return out.toByteArray();
   }
 
   /** The zlib form. */
