@@ -65,12 +65,14 @@ class DrawingsTest {
     Path drawn =
         desk.write(
             "drawn.yaml",
-            (HEAD + "steps: [ { lay: a, mask: { svg: o.svg, id: door, feather: 3 } } ]\n").getBytes(StandardCharsets.UTF_8));
+            (HEAD + "steps: [ { lay: a, mask: { svg: o.svg, id: door, feather: 3 } } ]\n")
+                .getBytes(StandardCharsets.UTF_8));
     Path written =
         desk.write(
             "written.yaml",
             (HEAD
-                + "steps: [ { lay: a, mask: { polygon: \"10,10 20,10 20,20 10,20\", feather: 3 } } ]\n").getBytes(StandardCharsets.UTF_8));
+                    + "steps: [ { lay: a, mask: { polygon: \"10,10 20,10 20,20 10,20\", feather: 3 } } ]\n")
+                .getBytes(StandardCharsets.UTF_8));
     PictureBits.same(picture(written, View.WHOLE), picture(drawn, View.WHOLE), "svg");
   }
 
@@ -85,7 +87,9 @@ class DrawingsTest {
     Path written =
         desk.write(
             "written.yaml",
-            (HEAD + "steps: [ { lay: a, mask: { polygon: \"10,10 20,10 20,20 10,20\", widen: 2 } } ]\n").getBytes(StandardCharsets.UTF_8));
+            (HEAD
+                    + "steps: [ { lay: a, mask: { polygon: \"10,10 20,10 20,20 10,20\", widen: 2 } } ]\n")
+                .getBytes(StandardCharsets.UTF_8));
     PictureBits.same(picture(written, View.WHOLE), picture(grid, View.WHOLE), "grid");
   }
 
@@ -93,7 +97,10 @@ class DrawingsTest {
   void allThatIsWrongIsToldAtOnceWithItsPlace() {
     drawing("bad.svg", "<path id='torn' d='M0 0L'/><line id='line'/>");
     desk.write("text.svg", "no drawing".getBytes(StandardCharsets.UTF_8));
-    desk.write("square.svg", "<svg viewBox='0 0 9 9'><rect width='9' height='9'/></svg>".getBytes(StandardCharsets.UTF_8));
+    desk.write(
+        "square.svg",
+        "<svg viewBox='0 0 9 9'><rect width='9' height='9'/></svg>"
+            .getBytes(StandardCharsets.UTF_8));
     Path recipe =
         desk.recipe(
             """

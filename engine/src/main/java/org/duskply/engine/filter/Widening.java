@@ -10,20 +10,20 @@ import org.duskply.engine.pixel.Region;
  *
  * <p><b>The level.</b> A pixel is inside where its value is at least ½. Between two neighbours, a
  * inside and b outside, the level lies {@code a + b − ½} from the centre of a where a − b is at
- * least ½: there the values are shares of an area, and this is where a straight edge passes. Else it
- * lies {@code (a − ½)/(a − b)}, as on a soft slope; where a − b is ½ both agree. Places are rounded
- * to 1/{@value #UNIT} px, and joined by straight lines inside each square of four centres; where
- * four of them meet in one square, its mean says what is joined (marching squares). Of exact area
- * coverage a straight edge of any slant keeps its place within 0.01 px, an arc of 20 px within 0.02; a
- * corner is cut by as much
- * as a pixel's window cuts it, and what is thinner than half a pixel has no level and is not seen.
+ * least ½: there the values are shares of an area, and this is where a straight edge passes. Else
+ * it lies {@code (a − ½)/(a − b)}, as on a soft slope; where a − b is ½ both agree. Places are
+ * rounded to 1/{@value #UNIT} px, and joined by straight lines inside each square of four centres;
+ * where four of them meet in one square, its mean says what is joined (marching squares). Of exact
+ * area coverage a straight edge of any slant keeps its place within 0.01 px, an arc of 20 px within
+ * 0.02; a corner is cut by as much as a pixel's window cuts it, and what is thinner than half a
+ * pixel has no level and is not seen.
  *
  * <p><b>The distance.</b> For rows, the places on each row are sites: the nearest one in a pixel's
  * own row is found by a scan, the nearest of all rows by the lower envelope of parabolas (Meijster,
- * Roerdink, Hesselink 2000; Felzenszwalb, Huttenlocher 2012), in whole numbers and hence exact. Then
- * the distance is taken to the lines that pass through that site. The same for columns; the lesser
- * counts. Against the distance to all lines this is off only where two outlines are equally far, by
- * at most 1/(8d) px.
+ * Roerdink, Hesselink 2000; Felzenszwalb, Huttenlocher 2012), in whole numbers and hence exact.
+ * Then the distance is taken to the lines that pass through that site. The same for columns; the
+ * lesser counts. Against the distance to all lines this is off only where two outlines are equally
+ * far, by at most 1/(8d) px.
  *
  * <p>Beyond n + ½ nothing depends on the distance any more, so that a window of ⌈|n|⌉ + 4 px is all
  * that is read. Values are functions of that window's values and of offsets in it: every rectangle
@@ -212,8 +212,7 @@ public final class Widening {
         if (along(l, p) == NONE) {
           continue;
         }
-        while (last >= 0
-            && square(start[last], line[last], p) > square(start[last], l, p)) {
+        while (last >= 0 && square(start[last], line[last], p) > square(start[last], l, p)) {
           last--;
         }
         int from = last < 0 ? 0 : turn(line[last], l, p) + 1;
@@ -289,10 +288,8 @@ public final class Widening {
       if (ab && bc && dc && ad) {
         boolean joinsA = (a >= 0.5f) == (((double) a + b) + ((double) c + d) >= 2);
         return joinsA
-            ? Math.min(
-                segment(topX, y, x1, rightY), segment(bottomX, y1, x, leftY))
-            : Math.min(
-                segment(topX, y, x, leftY), segment(bottomX, y1, x1, rightY));
+            ? Math.min(segment(topX, y, x1, rightY), segment(bottomX, y1, x, leftY))
+            : Math.min(segment(topX, y, x, leftY), segment(bottomX, y1, x1, rightY));
       }
       double fromX = ab ? topX : ad ? x : x1;
       double fromY = ab ? y : ad ? leftY : rightY;

@@ -147,8 +147,7 @@ public final class Flattener {
   /** Chords of the arc in its own coordinates, so that any map of an ellipse will do. */
   private void arc(PathSegment.Arc arc) {
     Point to = arc.to();
-    EllipseArc ellipse =
-        EllipseArc.of(ownX, ownY, arc.across(), arc.down(), arc, to.x(), to.y());
+    EllipseArc ellipse = EllipseArc.of(ownX, ownY, arc.across(), arc.down(), arc, to.x(), to.y());
     if (ellipse != null) {
       int chords = ellipse.chords(TOLERANCE / map.stretch());
       for (int i = 1; i < chords; i++) {

@@ -39,8 +39,7 @@ final class GradientNode implements PointNode, Boundless {
     perX = dx / square / scale;
     perY = dy / square / scale;
     // At the centre of the canvas's first pixel, half a pixel from its corner.
-    atOrigin =
-        0.5 * (perX + perY) - (ramp.from().x() * dx + ramp.from().y() * dy) / square;
+    atOrigin = 0.5 * (perX + perY) - (ramp.from().x() * dx + ramp.from().y() * dy) / square;
   }
 
   @Override

@@ -14,8 +14,8 @@ import org.duskply.recipe.mask.FillRule;
  *
  * <p>A value is a function of the outline and of the pixel's own row and column: every rectangle
  * gives the same bits. Of several shapes it is the exact area of their union, so that shapes which
- * share an edge leave no seam and overlaps count once. See {@link RowSlabs} for how, and for the one
- * case that is not exact.
+ * share an edge leave no seam and overlaps count once. See {@link RowSlabs} for how, and for the
+ * one case that is not exact.
  */
 public final class OutlineRaster {
   private final EdgeTable edges;

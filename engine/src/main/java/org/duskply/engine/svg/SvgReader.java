@@ -31,9 +31,29 @@ final class SvgReader {
   /** All other attributes are let go at once: pictures inside a drawing can be megabytes long. */
   private static final Set<String> READ =
       Set.of(
-          "id", "style", "transform", "transform-origin", "d", "points", "x", "y", "width",
-          "height", "rx", "ry", "cx", "cy", "r", "viewBox", "preserveAspectRatio", "href",
-          "display", "visibility", "fill-rule", "clip-rule", "clipPathUnits");
+          "id",
+          "style",
+          "transform",
+          "transform-origin",
+          "d",
+          "points",
+          "x",
+          "y",
+          "width",
+          "height",
+          "rx",
+          "ry",
+          "cx",
+          "cy",
+          "r",
+          "viewBox",
+          "preserveAspectRatio",
+          "href",
+          "display",
+          "visibility",
+          "fill-rule",
+          "clip-rule",
+          "clipPathUnits");
 
   private final String name;
   private final XMLStreamReader xml;
@@ -57,7 +77,8 @@ final class SvgReader {
    */
   static Read read(String name, byte[] bytes) {
     try {
-      XMLStreamReader xml = factory().createXMLStreamReader(new StringReader(SvgText.decode(name, bytes)));
+      XMLStreamReader xml =
+          factory().createXMLStreamReader(new StringReader(SvgText.decode(name, bytes)));
       try {
         return new SvgReader(name, xml).read();
       } catch (XMLStreamException e) {
@@ -70,8 +91,7 @@ final class SvgReader {
                 + "; save it anew from the program that drew it.");
       }
     } catch (XMLStreamException e) {
-      throw new DrawingException(
-          name + " is no XML text that can be read; is it an SVG drawing?");
+      throw new DrawingException(name + " is no XML text that can be read; is it an SVG drawing?");
     }
   }
 
@@ -177,8 +197,7 @@ final class SvgReader {
       throw beyond("has more than 100,000 elements");
     }
     if (xml.getAttributeCount() > SvgLimits.ATTRIBUTES) {
-      throw beyond(
-          "has an element with more than " + SvgLimits.ATTRIBUTES + " attributes");
+      throw beyond("has an element with more than " + SvgLimits.ATTRIBUTES + " attributes");
     }
   }
 

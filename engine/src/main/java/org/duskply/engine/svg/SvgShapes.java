@@ -69,7 +69,8 @@ final class SvgShapes {
   private List<PathSegment> points(SvgElement element) {
     String points = element.attribute("points");
     boolean letters =
-        points != null && points.chars().anyMatch(c -> Character.isLetter(c) && c != 'e' && c != 'E');
+        points != null
+            && points.chars().anyMatch(c -> Character.isLetter(c) && c != 'e' && c != 'E');
     if (letters) {
       throw unreadable(element, "points");
     }
@@ -110,8 +111,7 @@ final class SvgShapes {
   }
 
   /** A radius; one that is not given, or auto, is the other one's length. */
-  private double radius(
-      SvgElement e, String own, double whole, String other, double otherWhole) {
+  private double radius(SvgElement e, String own, double whole, String other, double otherWhole) {
     String text = e.attribute(own);
     boolean given = text != null && !text.strip().equals("auto");
     return given ? length(e, own, whole, 0) : length(e, other, otherWhole, 0);
@@ -128,7 +128,10 @@ final class SvgShapes {
       return List.of();
     }
     return List.of(
-        new Move(new Point(x + rx, y)), arc(rx, ry, x - rx, y), arc(rx, ry, x + rx, y), new Close());
+        new Move(new Point(x + rx, y)),
+        arc(rx, ry, x - rx, y),
+        arc(rx, ry, x + rx, y),
+        new Close());
   }
 
   private static Arc arc(double rx, double ry, double x, double y) {

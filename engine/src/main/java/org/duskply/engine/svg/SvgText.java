@@ -56,8 +56,7 @@ final class SvgText {
       return StandardCharsets.UTF_16LE;
     }
     String head =
-        new String(
-            bytes, 0, Math.min(bytes.length, DECLARATION), StandardCharsets.ISO_8859_1);
+        new String(bytes, 0, Math.min(bytes.length, DECLARATION), StandardCharsets.ISO_8859_1);
     Matcher declared = DECLARED.matcher(head);
     if (!declared.find()) {
       return StandardCharsets.UTF_8;

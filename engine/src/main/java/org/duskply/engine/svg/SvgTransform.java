@@ -50,8 +50,7 @@ final class SvgTransform {
               : null;
       case "translate" ->
           count == 1 || count == 2 ? Affine.translation(n.get(0), count == 2 ? n.get(1) : 0) : null;
-      case "scale" ->
-          count == 1 || count == 2 ? Affine.scaling(n.get(0), n.get(count - 1)) : null;
+      case "scale" -> count == 1 || count == 2 ? Affine.scaling(n.get(0), n.get(count - 1)) : null;
       case "rotate" -> rotation(n);
       case "skewX" -> count == 1 ? new Affine(1, 0, tan(n.get(0)), 1, 0, 0) : null;
       case "skewY" -> count == 1 ? new Affine(1, tan(n.get(0)), 0, 1, 0, 0) : null;

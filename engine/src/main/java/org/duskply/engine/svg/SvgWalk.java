@@ -8,14 +8,13 @@ import java.util.Map;
 import org.duskply.engine.pixel.Affine;
 import org.duskply.recipe.mask.FillRule;
 import org.duskply.recipe.mask.PathSegment;
-import org.jspecify.annotations.Nullable;
 
 /**
  * Gathers the shapes below an element, with the map of each to the grid. Serves one request.
  *
  * <p>Groups are {@code g a switch svg}; {@code use} repeats an element of the same drawing. What
- * stands in {@code defs}, {@code symbol} and the like is shown by uses alone. What is hidden
- * counts only where its own id is asked for. Clips are not applied.
+ * stands in {@code defs}, {@code symbol} and the like is shown by uses alone. What is hidden counts
+ * only where its own id is asked for. Clips are not applied.
  */
 final class SvgWalk {
   private final String file;
@@ -150,9 +149,7 @@ final class SvgWalk {
     String rule = e.property(at.ruleName());
     String visibility = e.property("visibility");
     return at.below(
-        rule == null
-            ? at.rule()
-            : rule.equals("evenodd") ? FillRule.EVENODD : FillRule.NONZERO,
+        rule == null ? at.rule() : rule.equals("evenodd") ? FillRule.EVENODD : FillRule.NONZERO,
         visibility == null ? at.hidden() : !visibility.equals("visible"));
   }
 
@@ -198,8 +195,7 @@ final class SvgWalk {
 
   private void use(SvgElement e, At at) {
     String href = e.attribute("href");
-    SvgElement target =
-        href == null || !href.startsWith("#") ? null : byId.get(href.substring(1));
+    SvgElement target = href == null || !href.startsWith("#") ? null : byId.get(href.substring(1));
     if (target == null) {
       throw new DrawingException(
           String.format(
@@ -282,8 +278,7 @@ final class SvgWalk {
     Affine map = e.property("transform-origin") == null ? SvgTransform.parse(text) : null;
     if (map == null) {
       throw lengths(new At(Affine.IDENTITY, 0, 0, FillRule.NONZERO, "", false, 0))
-          .unreadable(
-              e, e.property("transform-origin") == null ? "transform" : "transform-origin");
+          .unreadable(e, e.property("transform-origin") == null ? "transform" : "transform-origin");
     }
     return map;
   }

@@ -32,8 +32,8 @@ class RoomsTest {
   /** From what everything stands on to what stands on everything. */
   private static final List<String> ROOMS =
       List.of(
-          "pixel", "filter", "colour", "frame", "plan", "svg", "mask", "adjust", "blend", "step", "render",
-          "deliver", "", "command");
+          "pixel", "filter", "colour", "frame", "plan", "svg", "mask", "adjust", "blend", "step",
+          "render", "deliver", "", "command");
 
   private static final JavaClasses ENGINE =
       new ClassFileImporter()

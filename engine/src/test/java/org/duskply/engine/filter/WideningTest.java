@@ -52,7 +52,10 @@ class WideningTest {
         v = Math.max(v, 0.5 + (r - Math.sqrt(dx * dx + dy * dy)) / (kind == 1 ? 20 : 1));
       }
       if (kind == 2) {
-        v = Math.floorMod(x / 7 + y / 5, 3) == 0 ? 1 : Math.floorMod(x * 7 + y * 13, 89) == 0 ? 1 : 0;
+        v =
+            Math.floorMod(x / 7 + y / 5, 3) == 0
+                ? 1
+                : Math.floorMod(x * 7 + y * 13, 89) == 0 ? 1 : 0;
       }
       return (float) Math.max(0, Math.min(1, kind == 3 ? Math.rint(v) : v));
     };
@@ -192,7 +195,9 @@ class WideningTest {
     }
   }
 
-  /** An upright edge at a third of a pixel, by exact coverage, comes out exactly where it should. */
+  /**
+   * An upright edge at a third of a pixel, by exact coverage, comes out exactly where it should.
+   */
   @Test
   void anUprightEdgeIsMovedExactly() {
     Region area = new Region(-20, 0, 40, 3);

@@ -106,7 +106,8 @@ class DrawingTest {
         "<svg x='10' y='20' width='50%' height='40' viewBox='0 0 5 4'><rect width='100%'"
             + " height='1'/></svg>";
     Close.within("area", area(nested), 50 * 10, 1e-3);
-    Close.within("no box", area("<svg x='90' width='20'><rect width='50%' height='5'/></svg>"), 50, 1e-3);
+    Close.within(
+        "no box", area("<svg x='90' width='20'><rect width='50%' height='5'/></svg>"), 50, 1e-3);
   }
 
   @Test
@@ -147,7 +148,8 @@ class DrawingTest {
     Close.within("in it", area(clip, "r"), 20, 1e-3);
     Close.within("shown", area(clip), 6, 1e-3);
     assertThatThrownBy(
-            () -> area("<clipPath id='c' clipPathUnits='objectBoundingBox'><rect/></clipPath>", "c"))
+            () ->
+                area("<clipPath id='c' clipPathUnits='objectBoundingBox'><rect/></clipPath>", "c"))
         .hasMessageContaining("measured by whatever it clips");
   }
 
@@ -246,11 +248,13 @@ class DrawingTest {
     assertThat(wide.misfit(600, 400)).isNull();
     assertThat(wide.misfit(600, 400.9)).isNull();
     assertThat(wide.misfit(100, 100))
-        .isEqualTo("o.svg is drawn on 300 × 200 (1.500 : 1) and the picture is 100 × 100 (1.000 : 1)");
+        .isEqualTo(
+            "o.svg is drawn on 300 × 200 (1.500 : 1) and the picture is 100 × 100 (1.000 : 1)");
     assertThat(wide.saysHowItFits()).isFalse();
     Close.within("meet", area(wide, null), 100 * 200 / 3.0, 1e-2);
     Drawing stretched =
-        read("<svg viewBox='0 0 300 200' preserveAspectRatio='none'><rect width='300' height='200'/></svg>");
+        read(
+            "<svg viewBox='0 0 300 200' preserveAspectRatio='none'><rect width='300' height='200'/></svg>");
     assertThat(stretched.saysHowItFits()).isTrue();
     Close.within("none", area(stretched, null), 10_000, 1e-2);
   }

@@ -72,7 +72,8 @@ class SvgTransformTest {
   @ValueSource(
       strings = {
         "turn(3)", "rotate(3", "rotate 3", "rotate(a)", "rotate(1,2)", "scale(1,2,3)", "scale()",
-        "matrix(1 2 3 4 5)", "translate(1px)", "rotate(3)x", "skewX(1 2)", "rotate(3,)", "(", "rotate((3))"
+        "matrix(1 2 3 4 5)", "translate(1px)", "rotate(3)x", "skewX(1 2)", "rotate(3,)", "(",
+            "rotate((3))"
       })
   void whatIsNoListIsRefused(String text) {
     assertThat(SvgTransform.parse(text)).isNull();
@@ -90,8 +91,7 @@ class SvgTransformTest {
     StringBuilder text = new StringBuilder();
     for (int i = 1 + random.nextInt(4); i > 0; i--) {
       int kind = random.nextInt(6);
-      String name =
-          new String[] {"matrix", "translate", "scale", "rotate", "skewX", "skewY"}[kind];
+      String name = new String[] {"matrix", "translate", "scale", "rotate", "skewX", "skewY"}[kind];
       int[][] counts = {{6, 6}, {1, 2}, {1, 2}, {1, 3}, {1, 1}, {1, 1}};
       int count = counts[kind][random.nextInt(2)];
       text.append(name).append(random.nextBoolean() ? "(" : " ( ");
@@ -102,8 +102,7 @@ class SvgTransformTest {
       text.append(random.nextBoolean() ? ") " : "),");
     }
     String list = text.substring(0, text.length() - 1);
-    AffineTransform want =
-        AWTTransformProducer.createAffineTransform(new StringReader(list));
+    AffineTransform want = AWTTransformProducer.createAffineTransform(new StringReader(list));
     Affine got = parsed(list);
     double[] matrix = new double[6];
     want.getMatrix(matrix);
@@ -116,8 +115,18 @@ class SvgTransformTest {
 
   @ParameterizedTest
   @CsvSource({
-    "12,12", "12px,12", "1in,96", "2.54cm,96", "25.4mm,96", "101.6q,96", "72pt,96", "6pc,96",
-    "50%,100", "-.5,-0.5", "1e2,100", " 3 ,3"
+    "12,12",
+    "12px,12",
+    "1in,96",
+    "2.54cm,96",
+    "25.4mm,96",
+    "101.6q,96",
+    "72pt,96",
+    "6pc,96",
+    "50%,100",
+    "-.5,-0.5",
+    "1e2,100",
+    " 3 ,3"
   })
   void lengthsAreUserUnits(String text, double want) {
     // CSS Values and Units 3: one inch is 96 px, 2.54 cm, 72 pt or 6 pc.
@@ -125,12 +134,15 @@ class SvgTransformTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"", "px", "1em", "2rem", "1vw", "1..2", "calc(1px)", "1 2", "auto", "--1"})
+  @ValueSource(
+      strings = {"", "px", "1em", "2rem", "1vw", "1..2", "calc(1px)", "1 2", "auto", "--1"})
   void otherLengthsAreRefused(String text) {
     assertThat(SvgLength.parse(text, 200)).isNull();
   }
 
-  /** SVG 1.1, 7.7: the two pictures of one viewBox (from memory), then SVG 2's rules of alignment. */
+  /**
+   * SVG 1.1, 7.7: the two pictures of one viewBox (from memory), then SVG 2's rules of alignment.
+   */
   @Test
   void aViewBoxIsFittedIn() {
     ViewBox box = Objects.requireNonNull(ViewBox.parse("0 0 1500 1000"));
@@ -146,7 +158,7 @@ class SvgTransformTest {
     assertThat(ViewBox.parse("0 0 0 5")).isNull();
     assertThat(ViewBox.parse("0 0 5")).isNull();
     assertThat(ViewBox.parse("0 0 5 x")).isNull();
-    assertThat(ViewBox.parse("0 0 5 1e999")).satisfiesAnyOf(
-        v -> assertThat(v).isNull(), v -> assertThat(v).isNotNull());
+    assertThat(ViewBox.parse("0 0 5 1e999"))
+        .satisfiesAnyOf(v -> assertThat(v).isNull(), v -> assertThat(v).isNotNull());
   }
 }

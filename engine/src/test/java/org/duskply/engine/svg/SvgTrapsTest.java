@@ -127,8 +127,7 @@ class SvgTrapsTest {
     // The parser of newer platforms has a limit of its own, and complains first.
     assertThatThrownBy(() -> read(SVG + attributes + "/></svg>"))
         .isInstanceOf(DrawingException.class);
-    assertThatThrownBy(
-            () -> read(SVG + "<path d='" + " ".repeat(SvgLimits.TEXT + 1) + "'/></svg>"))
+    assertThatThrownBy(() -> read(SVG + "<path d='" + " ".repeat(SvgLimits.TEXT + 1) + "'/></svg>"))
         .hasMessageContaining("`d` of more than 4 million characters");
     assertThatThrownBy(() -> read(new byte[SvgLimits.FILE_BYTES + 1]))
         .hasMessageContaining("larger than 64 MB");
@@ -174,8 +173,7 @@ class SvgTrapsTest {
       byte[] marked = ("\uFEFF" + text).getBytes(charset);
       assertThat(shapes(read(marked), List.of("Tür"))).hasSize(1);
     }
-    byte[] latin =
-        (declared.formatted("ISO-8859-1") + text).getBytes(StandardCharsets.ISO_8859_1);
+    byte[] latin = (declared.formatted("ISO-8859-1") + text).getBytes(StandardCharsets.ISO_8859_1);
     assertThat(shapes(read(latin), List.of("Tür"))).hasSize(1);
     // Latin letters without that declaration are no UTF-8.
     assertThatThrownBy(() -> read(text.getBytes(StandardCharsets.ISO_8859_1)))
@@ -202,9 +200,23 @@ class SvgTrapsTest {
   @ParameterizedTest
   @ValueSource(
       strings = {
-        "", "  ", "plain text", "<svg", "<svg>", "<svg><g></svg>", "<svg/>x", "<svg/><svg/>",
-        "<svg a='1' a='2'/>", "<svg b=c/>", "\u0000", "<?xml version='9.9'?><svg/>", "PK\u0003\u0004",
-        "<a:svg/>", "<!-- -- --><svg/>", "]]>", "<svg>\u0001</svg>"
+        "",
+        "  ",
+        "plain text",
+        "<svg",
+        "<svg>",
+        "<svg><g></svg>",
+        "<svg/>x",
+        "<svg/><svg/>",
+        "<svg a='1' a='2'/>",
+        "<svg b=c/>",
+        "\u0000",
+        "<?xml version='9.9'?><svg/>",
+        "PK\u0003\u0004",
+        "<a:svg/>",
+        "<!-- -- --><svg/>",
+        "]]>",
+        "<svg>\u0001</svg>"
       })
   void whatIsNoXmlIsSaidInOneSentence(String text) {
     assertThatThrownBy(() -> read(text))
@@ -218,8 +230,7 @@ class SvgTrapsTest {
   void namesInSentencesAreShortAndOnOneLine() {
     String id = "x&#10;".repeat(200);
     assertThatThrownBy(
-            () ->
-                shapes(read(SVG + "<line id='" + id + "'/></svg>"), List.of("x\n".repeat(200))))
+            () -> shapes(read(SVG + "<line id='" + id + "'/></svg>"), List.of("x\n".repeat(200))))
         .satisfies(e -> assertThat(e.getMessage()).hasSizeLessThan(160).doesNotContain("\n"));
   }
 
@@ -239,9 +250,7 @@ class SvgTrapsTest {
       for (int n = 1 + random.nextInt(4); n > 0; n--) {
         int at = random.nextInt(damaged.length);
         damaged[at] =
-            random.nextBoolean()
-                ? (byte) random.nextInt(256)
-                : bytes[random.nextInt(bytes.length)];
+            random.nextBoolean() ? (byte) random.nextInt(256) : bytes[random.nextInt(bytes.length)];
       }
       try {
         shapes(Drawing.read("o.svg", damaged), List.of());

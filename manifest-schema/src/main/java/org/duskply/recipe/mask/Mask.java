@@ -22,8 +22,8 @@ import org.jspecify.annotations.Nullable;
  * @param kind what the mask starts from; absent: everywhere
  * @param within masks that it is multiplied by
  * @param except masks that it is multiplied by the rest of
- * @param widen pixels of the grid by which its outline is moved outward, inward below 0; of outlines
- *     alone
+ * @param widen pixels of the grid by which its outline is moved outward, inward below 0; of
+ *     outlines alone
  * @param feather radius of the Gaussian that softens it, in pixels of the grid; σ is half of it
  * @param inverted whether the result is taken from one
  * @param strength factor of the result, 0 to 1

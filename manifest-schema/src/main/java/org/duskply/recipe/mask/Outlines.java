@@ -58,8 +58,7 @@ public final class Outlines {
   }
 
   /** The key of a kind that is no outline, in a mask or in those it is made of; "" without one. */
-  private String stranger(
-      @Nullable MaskKind kind, List<MaskUse> within, List<MaskUse> except) {
+  private String stranger(@Nullable MaskKind kind, List<MaskUse> within, List<MaskUse> except) {
     List<MaskUse> uses = new ArrayList<>(within);
     uses.addAll(except);
     if (kind instanceof AnyOf any) {

@@ -71,7 +71,10 @@ public record Svg(String file, @Nullable String id, List<String> ids, @Nullable 
     return values.get("id") != null && values.written("ids")
         ? List.of(
             new Fault(
-                "ids", "`id` and `ids` say the same thing; keep one of them", "both", "one of them"))
+                "ids",
+                "`id` and `ids` say the same thing; keep one of them",
+                "both",
+                "one of them"))
         : List.of();
   }
 }
