@@ -39,7 +39,7 @@ public class Kernels {
 
   /** A pop on the picture below: three planes, chunk by chunk as in the engine. */
   @Benchmark
-  public float[] lighten(Work.Blending work) {
+  public float[][] lighten(Work.Blending work) {
     work.run(CHUNK);
     return work.out;
   }

@@ -47,16 +47,16 @@ public final class Work {
 
   private Work() {}
 
-  /** Two pictures of three planes, one plane after the other. */
+  /** Two pictures of three planes. */
   @State(Scope.Thread)
   public static class Blending {
     private final BlendKernel kernel = Blends.of(Blend.LIGHTEN);
-    private final float[] below = noise(3 * PIXELS, 1);
-    private final float[] frame = noise(3 * PIXELS, 2);
-    float[] out = new float[3 * PIXELS];
+    private final float[][] below = {noise(PIXELS, 1), noise(PIXELS, 2), noise(PIXELS, 3)};
+    private final float[][] frame = {noise(PIXELS, 4), noise(PIXELS, 5), noise(PIXELS, 6)};
+    float[][] out = new float[3][PIXELS];
 
     void run(int chunk) {
-      for (int from = 0; from < out.length; from += chunk) {
+      for (int from = 0; from < PIXELS; from += chunk) {
         kernel.run(below, frame, out, from, from + chunk);
       }
     }
@@ -64,8 +64,12 @@ public final class Work {
     @Setup
     public void check() {
       run(PIXELS);
-      for (int i = 0; i < out.length; i++) {
-        close(out[i], below[i] > frame[i] ? below[i] : frame[i], 0, "lighten");
+      for (int p = 0; p < 3; p++) {
+        for (int i = 0; i < PIXELS; i++) {
+          float b = below[p][i];
+          float f = frame[p][i];
+          close(out[p][i], b > f ? b : f, 0, "lighten");
+        }
       }
     }
   }

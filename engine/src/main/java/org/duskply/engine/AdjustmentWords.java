@@ -27,6 +27,11 @@ final class AdjustmentWords {
     return String.join(", then ", adjustments.stream().map(AdjustmentFormula::of).toList());
   }
 
+  /** Stops as a power of two has them. */
+  static String exponent(double stops) {
+    return stops < 0 ? "(−" + NumberWords.exact(-stops) + ")" : NumberWords.exact(stops);
+  }
+
   private static <T extends Record> String words(T record) {
     Shape<T> shape = Shape.of(record);
     List<String> parts = new ArrayList<>();

@@ -15,6 +15,11 @@ final class NumberWords {
     return plain(BigDecimal.valueOf(value));
   }
 
+  /** A number as a formula would write it, with a true minus sign. */
+  static String signed(double value) {
+    return value < 0 ? "−" + exact(-value) : exact(value);
+  }
+
   /** One plus a number, as one would write the sum of what a recipe says. */
   static String onePlus(double value) {
     return plain(BigDecimal.ONE.add(BigDecimal.valueOf(value)));

@@ -18,9 +18,11 @@ import org.duskply.engine.pixel.Region;
 import org.duskply.engine.plan.FrameNode;
 import org.duskply.engine.plan.Node;
 import org.duskply.engine.step.CropNode;
+import org.duskply.engine.step.Extent;
 import org.duskply.engine.step.StepGraph;
 import org.duskply.recipe.Alternate;
 import org.duskply.recipe.Alternates;
+import org.duskply.recipe.Crop;
 import org.duskply.recipe.Problem;
 import org.duskply.recipe.Recipe;
 import org.duskply.recipe.Size;
@@ -72,9 +74,21 @@ record Opening(
     MaskInputs inputs = new MaskInputs(recipe, nodeOf, frames.working(), painted, view.reduction());
     StepGraph graph =
         new StepGraph(
-            nodeOf, new MaskGraph(recipe.masks(), ground, drawn, inputs), frames.working());
+            nodeOf,
+            new MaskGraph(recipe.masks(), ground, drawn, inputs),
+            frames.working(),
+            whole(base),
+            scale);
     Map<String, Version> versions = new LinkedHashMap<>();
-    recipes.forEach((name, what) -> versions.put(name, version(name, what, graph, canvas, shown)));
+    Extent finished = finished(base);
+    recipes.forEach(
+        (name, what) -> {
+          StepGraph.Made made =
+              graph.build(what.base(), what.steps(), what.finish().steps(), finished);
+          Node picture = made.picture();
+          Node kept = shown.equals(canvas) ? picture : new CropNode(picture, shown);
+          versions.put(name, new Version(name, what, kept, made.maskOfStep()));
+        });
     MaskChecks.check(versions.values(), canvas, found);
     List<Problem> notices = found.noticesOrThrow();
     return new PlannedComposite(engine, this, frames, versions, canvas, shown, notices);
@@ -111,11 +125,20 @@ record Opening(
     return used;
   }
 
-  private static Version version(
-      String name, Recipe what, StepGraph graph, Region canvas, Region shown) {
-    StepGraph.Made made = graph.build(what.base(), what.steps(), what.finish().steps());
-    Node picture = shown.equals(canvas) ? made.picture() : new CropNode(made.picture(), shown);
-    return new Version(name, what, picture, made.maskOfStep());
+  /** The whole grid. */
+  private Extent whole(FrameInfo base) {
+    Size grid = recipe.grid();
+    return grid == null
+        ? Extent.ofSize(base.width(), base.height())
+        : Extent.ofSize(grid.width(), grid.height());
+  }
+
+  /** What of the grid the finished picture shows. */
+  private Extent finished(FrameInfo base) {
+    Crop crop = recipe.finish().crop();
+    return crop == null
+        ? whole(base)
+        : new Extent(crop.left(), crop.top(), crop.width(), crop.height());
   }
 
   /** The grid on which the recipe's shapes were drawn, on the canvas of this view. */

@@ -12,6 +12,7 @@ import org.duskply.engine.Explanation.FrameLine;
 import org.duskply.engine.Explanation.StepLine;
 import org.duskply.engine.testing.Desk;
 import org.duskply.engine.testing.TiffFile;
+import org.duskply.recipe.step.Blend;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -141,6 +142,75 @@ class ExplainerTest {
             only("{ adjust: [ { contrast: { strength: 0.1, pivot: 0.2 } }, { power: 1.1 } ] }")
                 .sentence())
         .isEqualTo("adjusts what is there by contrast 0.1, pivot 0.2, then power 1.1, everywhere.");
+  }
+
+  @Test
+  void sentencesOfLightReadAsSentences() {
+    assertThat(only("{ pop: pop, compare: luminance, mask: top }").sentence())
+        .isEqualTo(
+            "lightens with the frame pop (1.tif), compared by luminance, where the mask top shows"
+                + " (25.0 % of the picture).");
+    assertThat(only("{ lay: pop, blend: soft-light, blend-in: encoded }").sentence())
+        .isEqualTo(
+            "lays the frame pop (1.tif) over it by soft-light of encoded values, everywhere.");
+    assertThat(only("{ dodge: { stops: 0.4, gel: 120 }, mask: top }").sentence())
+        .isEqualTo(
+            "brightens what is there by 0.4 stops, through a gel of 120 mired, where the mask top"
+                + " shows (25.0 % of the picture).");
+    assertThat(
+            only("{ burn: { stops: 1, gel: { from: 3000, to: 3600, plus-green: 5 } } }").sentence())
+        .isEqualTo(
+            "darkens what is there by 1 stop, through a gel that turns 3000 K into 3600 K and"
+                + " plus-green 5, everywhere.");
+    assertThat(only("{ vignette: -0.6 }").sentence())
+        .isEqualTo(
+            "darkens what is there away from the middle, by 0.6 stops in full (from 0.4 to 1 of the"
+                + " way to a corner), everywhere.");
+    assertThat(only("{ vignette: { stops: 1, centre: [12, 8.5] } }").sentence())
+        .startsWith("brightens what is there away from the point 12, 8.5, by 1 stop in full (");
+    assertThat(
+            explain(
+                    "steps: [ { id: g, group: [ { pop: pop }, { lay: cut } ], treat: [ { contrast: 0.15 } ] } ]")
+                .steps()
+                .get(0)
+                .sentence())
+        .isEqualTo(
+            "does 2 steps together, the light that they add treated with contrast 0.15,"
+                + " everywhere.");
+  }
+
+  @Test
+  void equationsOfLightSayWhatIsComputed() {
+    assertThat(formula("{ dodge: 0.4, mask: top }")).isEqualTo("out = b + m·(b·2^0.4 − b)");
+    assertThat(formula("{ burn: { stops: 0.3, gel: -40 } }"))
+        .isEqualTo("out = W(b·2^(−0.3)); W: Bradford(x)");
+    assertThat(formula("{ vignette: -0.6 }"))
+        .isEqualTo(
+            "out = b·2^(−0.6·s); s: 0 up to 0.4 of half the diagonal from the centre, 1 from 1 on,"
+                + " 3u² − 2u³ between");
+    assertThat(formula("{ pop: pop, compare: luminance }"))
+        .isEqualTo(
+            "out = brighter(b, f); brighter: the one of greater luminance, and between them where"
+                + " they are within 0.1 stops of each other");
+    assertThat(formula("{ lay: pop, blend: multiply, blend-in: encoded }"))
+        .isEqualTo("out = L(E(b)·E(f)); E: the way to encoded values, L: the way back");
+    assertThat(formula("{ lay: pop, blend: darken, blend-in: encoded }"))
+        .isEqualTo("out = min(b, f)");
+    assertThat(formula("{ lay: pop, blend: difference, opacity: 0.5 }"))
+        .isEqualTo("out = b + 0.5·(|b − f| − b)");
+    assertThat(formula("{ lay: pop, blend: color-burn }"))
+        .isEqualTo(
+            "out = color-burn(b, f); color-burn(b, f): 1 − (1 − b)/f, at least 0; where b is 1 and"
+                + " above, it stays");
+    for (Blend mode : Blend.values()) {
+      assertThat(formula("{ lay: pop, blend: " + mode.key() + " }")).startsWith("out = ");
+    }
+    assertThat(
+            explain("steps: [ { id: g, group: [ { pop: pop } ], treat: [ { exposure: 1 } ] } ]")
+                .steps()
+                .get(0)
+                .formula())
+        .isEqualTo("out = (b + T(max(0, steps(b) − b)) − max(0, b − steps(b))); T: x·2^1");
   }
 
   @Test

@@ -13,6 +13,7 @@ import org.duskply.engine.plan.PlanSettings;
 import org.duskply.engine.testing.Desk;
 import org.duskply.engine.testing.PictureBits;
 import org.duskply.engine.testing.Pictures;
+import org.duskply.engine.testing.TiffFile;
 import org.duskply.recipe.RecipeException;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Tag;
@@ -146,6 +147,29 @@ class FinishTest {
         first = codes;
       }
     }
+  }
+
+  /** On an even grey, a vignette of the finish is that of a picture as large as the crop. */
+  @Test
+  @Tag("bits")
+  void aVignetteOfTheFinishIsMeasuredByTheCrop() {
+    desk.write("grey.tif", new TiffFile(90, 200, 3, 16, (x, y, c) -> 30_000).bytes());
+    desk.write("small.tif", new TiffFile(50, 80, 3, 16, (x, y, c) -> 30_000).bytes());
+    String vignette = "steps: [ { vignette: { stops: -2, begins: 0.1 } } ]";
+    Planes cropped =
+        picture(
+            "duskply: 1\nbase: grey\nframes: { grey: grey.tif }\n"
+                + "finish: { crop: { left: 31, top: 17, width: 50, height: 80 }, "
+                + vignette
+                + " }");
+    Planes small = picture("duskply: 1\nbase: small\nframes: { small: small.tif }\n" + vignette);
+    PictureBits.same(small, cropped, "vignette");
+    Planes inSteps =
+        picture(
+            "duskply: 1\nbase: grey\nframes: { grey: grey.tif }\n"
+                + "finish: { crop: { left: 31, top: 17, width: 50, height: 80 } }\n"
+                + vignette);
+    assertThat(PictureBits.sha256(inSteps)).isNotEqualTo(PictureBits.sha256(small));
   }
 
   @Test

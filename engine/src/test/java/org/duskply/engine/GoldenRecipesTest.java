@@ -29,6 +29,8 @@ import org.duskply.recipe.mask.Mask;
 import org.duskply.recipe.mask.MaskKind;
 import org.duskply.recipe.step.Adjust;
 import org.duskply.recipe.step.Blend;
+import org.duskply.recipe.step.Burn;
+import org.duskply.recipe.step.Dodge;
 import org.duskply.recipe.step.Group;
 import org.duskply.recipe.step.Lay;
 import org.duskply.recipe.step.Pop;
@@ -206,6 +208,7 @@ class GoldenRecipesTest {
       List<Adjustment> adjustments = List.of();
       if (step.verb() instanceof Group group) {
         collect(group.steps(), used, blends);
+        adjustments = group.treat();
       } else if (step.verb() instanceof Lay lay) {
         blends.add(lay.blend());
         adjustments = lay.treat();
@@ -213,6 +216,10 @@ class GoldenRecipesTest {
         adjustments = pop.treat();
       } else if (step.verb() instanceof Adjust adjust) {
         adjustments = adjust.adjustments();
+      } else if (step.verb() instanceof Dodge dodge) {
+        adjustments = dodge.adjustments();
+      } else if (step.verb() instanceof Burn burn) {
+        adjustments = burn.adjustments();
       }
       adjustments.forEach(a -> used.add(a.getClass()));
     }

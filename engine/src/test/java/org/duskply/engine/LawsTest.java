@@ -35,6 +35,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** What the engine promises whatever the recipe. */
 class LawsTest {
@@ -350,6 +351,32 @@ class LawsTest {
       assertThat(deliver(engine, shown).files()).hasSize(1);
       Path torn = desk.recipe(HEAD + "steps: [ { pop: a } ]\ndeliverables: { print: print.tif }\n");
       assertThatThrownBy(() -> deliver(engine, torn)).isInstanceOf(DuskplyException.class);
+    }
+  }
+
+  /** Whatever a step does with its frames, none is decoded where its mask shows nothing. */
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "lay: a, blend: soft-light, blend-in: encoded",
+        "lay: a, blend: luminosity",
+        "pop: a, compare: luminance, treat: [ { exposure: 1 } ]",
+        "group: [ { pop: a }, { dodge: 0.5 } ], treat: [ { contrast: 0.2 } ]"
+      })
+  void stepsRunWhereTheirMasksShow(String step) {
+    Desk desk = desk(40, 320); // strips of 8 rows, read in units of 16
+    Path recipe =
+        desk.recipe(
+            HEAD + "steps: [ { " + step + ", mask: { polygon: \"0,32 40,32 40,48 0,48\" } } ]\n");
+    try (Engine engine = Engine.builder().threads(1).build();
+        Composite composite = engine.open(recipe)) {
+      Explanation explanation = composite.explain();
+      Explanation.FrameLine base = explanation.frames().get(0);
+      Explanation.FrameLine frame = explanation.frames().get(1);
+      assertThat(base.unitsRead()).isEqualTo(base.units());
+      // The mask ends on the rows of a band of 64, and shows in 16 of them.
+      assertThat(frame.name()).isEqualTo("a");
+      assertThat(frame.unitsRead()).isEqualTo(1);
     }
   }
 

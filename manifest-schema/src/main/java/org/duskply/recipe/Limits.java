@@ -23,6 +23,9 @@ public final class Limits {
   /** Groups inside each other. */
   public static final int GROUP_DEPTH = 16;
 
+  /** Alternates of a recipe. */
+  public static final int ALTERNATES = 64;
+
   /** Masks that use each other in a chain. */
   public static final int MASK_DEPTH = 32;
 

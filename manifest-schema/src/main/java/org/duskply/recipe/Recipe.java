@@ -133,7 +133,9 @@ public record Recipe(
                   .example("{ creator: \"A. Keeper\", keywords: [boathouse, dusk] }"),
               Field.extensions(),
               Field.derived("places", List.of(), values -> Places.NONE))
-          .rules(new Rule(List.of("grid", "finish"), Recipe::cropFaults))
+          .rules(
+              new Rule(List.of("grid", "finish"), Recipe::cropFaults),
+              new Rule(List.of("alternates"), Recipe::tooManyAlternates))
           .reserves("include", "looks");
 
   /** Copies lists and maps, which keep the order of the file. */
@@ -376,5 +378,17 @@ public record Recipe(
     return grid == null || crop == null || crop.inside(grid)
         ? List.of()
         : List.of(crop.fault(grid));
+  }
+
+  private static List<Fault> tooManyAlternates(Values values) {
+    int count = values.get("alternates", Map.class).size();
+    return count <= Limits.ALTERNATES
+        ? List.of()
+        : List.of(
+            new Fault(
+                "alternates",
+                "there are " + count + " alternates; the limit is " + Limits.ALTERNATES,
+                count + " alternates",
+                "at most " + Limits.ALTERNATES));
   }
 }

@@ -138,12 +138,16 @@ public final class RecipeReader {
     Binder.Bound<Recipe> bound = Binder.bind(Recipe.SHAPE, tree, problems);
     TreePlaces places = new TreePlaces(problems.source(), tree);
     StepNames steps = StepNames.of(places);
-    new ChangeChecks(Recipe.SHAPE, places, problems).check(bound.mentions(), steps::path);
+    Recipe recipe = bound.record();
+    new ChangeChecks(Recipe.SHAPE, places, problems)
+        .check(
+            bound.mentions(),
+            steps::path,
+            path -> recipe == null ? null : StepNames.step(recipe, path));
     new NameChecks(bound.mentions(), steps, problems).check();
     if (!mayLeave) {
       PathChecks.insideFolder(bound.mentions(), problems);
     }
-    Recipe recipe = bound.record();
     if (recipe == null) {
       return null;
     }

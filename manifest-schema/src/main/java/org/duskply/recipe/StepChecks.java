@@ -1,11 +1,18 @@
 package org.duskply.recipe;
 
 import java.util.List;
+import org.duskply.recipe.adjust.Axis;
 import org.duskply.recipe.step.Adjust;
+import org.duskply.recipe.step.Burn;
+import org.duskply.recipe.step.Dodge;
 import org.duskply.recipe.step.Group;
+import org.duskply.recipe.step.Lay;
 import org.duskply.recipe.step.Step;
+import org.duskply.recipe.step.Verb;
+import org.duskply.recipe.step.Vignette;
 import org.duskply.recipe.text.Problems;
 import org.duskply.recipe.text.TreePlaces;
+import org.jspecify.annotations.Nullable;
 
 /** Looks at steps that do nothing or more than was meant, and at how many there are. */
 final class StepChecks {
@@ -59,18 +66,45 @@ final class StepChecks {
           "another name");
     }
     boolean masked = groupMasked || step.mask() != null;
-    if (step.verb() instanceof Adjust && depth > 0 && !masked) {
+    String retouch = retouch(step.verb());
+    if (retouch != null && depth > 0 && !masked) {
       problems.notice(
           places.spot(path),
           path,
-          "this adjust has no mask, and neither has its group: it changes the whole picture below,"
+          "this "
+              + retouch
+              + " has no mask, and neither has its group: it changes the whole picture below,"
               + " not just the group's steps",
           "no mask",
           "a mask");
     }
+    if (step.verb() instanceof Lay lay
+        && lay.blendIn() == Axis.ENCODED
+        && lay.blend().choosesOnly()) {
+      String mode = lay.blend().key();
+      problems.notice(
+          places.spot(path + "/blend-in"),
+          path + "/blend-in",
+          "blend-in changes nothing with "
+              + mode
+              + ", which only takes one of two values: the same one in linear light and encoded",
+          "encoded",
+          "no blend-in");
+    }
     if (step.verb() instanceof Group group) {
       group(group, path, depth + 1, depth == 0 ? step.mask() != null : masked);
     }
+  }
+
+  /** The name of a verb that changes the picture below and brings in no frame; null for others. */
+  private static @Nullable String retouch(Verb verb) {
+    if (verb instanceof Adjust) {
+      return "adjust";
+    }
+    if (verb instanceof Vignette) {
+      return "vignette";
+    }
+    return verb instanceof Dodge ? "dodge" : verb instanceof Burn ? "burn" : null;
   }
 
   private void group(Group group, String path, int depth, boolean masked) {

@@ -53,11 +53,17 @@ import org.duskply.recipe.mask.Svg;
 import org.duskply.recipe.shape.PerChannel;
 import org.duskply.recipe.step.Adjust;
 import org.duskply.recipe.step.Blend;
+import org.duskply.recipe.step.Burn;
+import org.duskply.recipe.step.Compare;
+import org.duskply.recipe.step.Dodge;
+import org.duskply.recipe.step.Falloff;
 import org.duskply.recipe.step.Group;
 import org.duskply.recipe.step.Lay;
 import org.duskply.recipe.step.Pop;
+import org.duskply.recipe.step.Shade;
 import org.duskply.recipe.step.Step;
 import org.duskply.recipe.step.Verb;
+import org.duskply.recipe.step.Vignette;
 import org.jspecify.annotations.Nullable;
 
 /** Sound recipes with parts of every kind, one for each seed. */
@@ -328,12 +334,27 @@ final class AnyRecipe {
   }
 
   private Verb verb(int depth) {
-    return switch (random.nextInt(depth > 0 ? 4 : 3)) {
-      case 0 -> new Pop(any(FRAMES), some(0, 2, this::adjustment));
-      case 1 -> new Lay(any(FRAMES), any(Blend.values()), some(0, 2, this::adjustment));
+    return switch (random.nextInt(depth > 0 ? 7 : 6)) {
+      case 0 -> new Pop(any(FRAMES), any(Compare.values()), some(0, 2, this::adjustment));
+      case 1 ->
+          new Lay(
+              any(FRAMES), any(Blend.values()), any(Axis.values()), some(0, 2, this::adjustment));
       case 2 -> new Adjust(some(1, 3, this::adjustment));
-      default -> new Group(some(1, 3, () -> step(depth - 1)));
+      case 3 -> new Dodge(shade());
+      case 4 -> new Burn(shade());
+      case 5 -> new Vignette(falloff());
+      default -> new Group(some(1, 3, () -> step(depth - 1)), some(0, 2, this::adjustment));
     };
+  }
+
+  private Shade shade() {
+    return new Shade(number(0, 20), maybe(() -> new Gel(number(-320, 320), null, null, 0)));
+  }
+
+  private Falloff falloff() {
+    double begins = number(0, 10);
+    Point centre = maybe(() -> new Point(number(-1e6, 1e6), number(-1e6, 1e6)));
+    return new Falloff(number(-20, 20), begins, number(begins, 10), centre);
   }
 
   private Adjustment adjustment() {

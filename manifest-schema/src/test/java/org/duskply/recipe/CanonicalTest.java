@@ -70,6 +70,7 @@ class CanonicalTest {
     same(RECIPE.replace("dusk: a.tif", "dusk: { file: a.tif, exposure: 0 }"), true, true);
     same(RECIPE + "title: other\nnotes: words\nx-own: { a: 1 }\nneeds: 1\n", true, true);
     same(RECIPE.replace("web: out/a.jpg", "web: { file: out/a.jpg, depth: 8 }"), true, true);
+    same(RECIPE.replace("mask: soft,", "mask: soft, compare: channels,"), true, true);
   }
 
   @Test
@@ -93,6 +94,17 @@ class CanonicalTest {
         true,
         false);
     same(RECIPE.replace("[{ exposure: 1 }]", "[{ exposure: 1 }, { saturation: 1 }]"), true, false);
+    same(RECIPE.replace("steps:\n", "steps:\n  - { dodge: 0 }\n"), true, false);
+    same(RECIPE.replace("steps:\n", "steps:\n  - { burn: { stops: 0, gel: 0 } }\n"), true, false);
+    same(
+        RECIPE.replace("steps:\n", "steps:\n  - { vignette: { stops: 0, full: 3 } }\n"),
+        true,
+        false);
+    same(
+        RECIPE.replace(
+            "steps:\n", "steps:\n  - { group: [{ dodge: 0 }], treat: [{ power: 1 }] }\n"),
+        true,
+        false);
   }
 
   @Test
@@ -104,6 +116,14 @@ class CanonicalTest {
     same(RECIPE + "working: rec2020\n", false, false);
     same(RECIPE.replace("pop: hull", "lay: hull"), false, false);
     same(RECIPE.replace("a.tif", "c.tif"), false, false);
+    same(RECIPE.replace("mask: soft,", "mask: soft, compare: luminance,"), false, false);
+    // A treatment that lifts black lights even what the steps leave alone.
+    same(
+        RECIPE.replace(
+            "steps:\n",
+            "steps:\n  - { group: [{ dodge: 0 }], treat: [{ curve: { points: [[0, 0.1], [1, 1]] } }] }\n"),
+        false,
+        false);
   }
 
   /** Doubling at every level would make 2^30 masks of a form that wrote them out. */

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
+import org.duskply.recipe.step.Compare;
 import org.duskply.recipe.step.Pop;
 import org.duskply.recipe.step.Step;
 import org.junit.jupiter.api.Test;
@@ -83,7 +84,15 @@ class RecipeWriterTest {
   void numbersThatAreNoneAreRefused() {
     Recipe sound = RecipeReader.read("r.yaml", MistakeCases.SOUND);
     Step step =
-        new Step(null, null, null, null, Double.NaN, false, new Pop("dusk", List.of()), Map.of());
+        new Step(
+            null,
+            null,
+            null,
+            null,
+            Double.NaN,
+            false,
+            new Pop("dusk", Compare.CHANNELS, List.of()),
+            Map.of());
     Recipe recipe = Recipe.of("dusk", sound.frames(), List.of(step));
     assertThatThrownBy(() -> RecipeWriter.write(recipe))
         .isInstanceOf(IllegalArgumentException.class)

@@ -7,8 +7,8 @@ import org.duskply.engine.plan.Node;
 import org.duskply.engine.plan.PointNode;
 
 /**
- * A frame blended with the picture below, channel by channel: what {@code pop} and {@code lay} make
- * before they are mixed in.
+ * A frame blended with the picture below: what {@code pop} and {@code lay} make before they are
+ * mixed in.
  */
 final class BlendNode implements PointNode {
   private final Node below;
@@ -19,7 +19,7 @@ final class BlendNode implements PointNode {
   /**
    * A blend.
    *
-   * @param mode the mode's name, for content keys
+   * @param mode stands for the mode in content keys
    */
   BlendNode(Node below, Node frame, String mode, BlendKernel kernel) {
     this.below = below;
@@ -40,9 +40,7 @@ final class BlendNode implements PointNode {
 
   @Override
   public void row(float[][][] in, float[][] out, int left, int y, int from, int to) {
-    for (int p = 0; p < 3; p++) {
-      kernel.run(in[0][p], in[1][p], out[p], from, to);
-    }
+    kernel.run(in[0], in[1], out, from, to);
   }
 
   @Override

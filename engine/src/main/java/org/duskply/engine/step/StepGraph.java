@@ -15,14 +15,20 @@ import org.duskply.engine.plan.FrameNode;
 import org.duskply.engine.plan.Mix;
 import org.duskply.engine.plan.Node;
 import org.duskply.recipe.adjust.Adjustment;
+import org.duskply.recipe.adjust.Axis;
 import org.duskply.recipe.mask.MaskUse;
+import org.duskply.recipe.shape.Shape;
 import org.duskply.recipe.step.Adjust;
 import org.duskply.recipe.step.Blend;
+import org.duskply.recipe.step.Burn;
+import org.duskply.recipe.step.Compare;
+import org.duskply.recipe.step.Dodge;
 import org.duskply.recipe.step.Group;
 import org.duskply.recipe.step.Lay;
 import org.duskply.recipe.step.Pop;
 import org.duskply.recipe.step.Step;
 import org.duskply.recipe.step.Verb;
+import org.duskply.recipe.step.Vignette;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -33,10 +39,13 @@ public final class StepGraph {
   private final Function<String, FrameNode> frames;
   private final MaskGraph masks;
   private final ColourSpace working;
+  private final Extent whole;
+  private final double scale;
   private final Map<Treated, Node> treated = new HashMap<>();
   private final Map<Place, Laid> laid = new HashMap<>();
   private List<Note> notes = new ArrayList<>();
   private StepShows shows = new StepShows();
+  private Extent extent;
 
   /**
    * A graph to be built.
@@ -44,11 +53,21 @@ public final class StepGraph {
    * @param frames the node of each frame by its name, the same one each time
    * @param masks the recipe's masks
    * @param working the linear space that frames arrive in
+   * @param extent what of the grid a vignette without a centre of its own is measured by
+   * @param scale pixels of the canvas for one of the grid
    */
-  public StepGraph(Function<String, FrameNode> frames, MaskGraph masks, ColourSpace working) {
+  public StepGraph(
+      Function<String, FrameNode> frames,
+      MaskGraph masks,
+      ColourSpace working,
+      Extent extent,
+      double scale) {
     this.frames = frames;
     this.masks = masks;
     this.working = working;
+    this.whole = extent;
+    this.extent = extent;
+    this.scale = scale;
   }
 
   /**
@@ -57,11 +76,14 @@ public final class StepGraph {
    *
    * @param base name of the frame
    * @param finish steps done after the others
+   * @param finished what of the grid the finished picture shows
    */
-  public Made build(String base, List<Step> steps, List<Step> finish) {
+  public Made build(String base, List<Step> steps, List<Step> finish, Extent finished) {
     notes = new ArrayList<>();
     shows = masks.begin();
+    extent = whole;
     Node composed = fold(frames.apply(base), steps, "steps");
+    extent = finished;
     Node picture = fold(composed, finish, "finish/steps");
     Map<String, Node> maskOfStep = new LinkedHashMap<>();
     for (Note note : notes) {
@@ -70,6 +92,11 @@ public final class StepGraph {
       }
     }
     return new Made(picture, maskOfStep);
+  }
+
+  /** The picture that {@code steps} make of the frame {@code base}. */
+  public Node build(String base, List<Step> steps) {
+    return build(base, steps, List.of(), whole).picture();
   }
 
   /**
@@ -85,7 +112,7 @@ public final class StepGraph {
     for (int i = 0; i < steps.size(); i++) {
       Step step = steps.get(i);
       if (!step.skip() && step.opacity() > 0) {
-        picture = placed(new Place(picture, step, path + "/#" + (i + 1)));
+        picture = placed(new Place(picture, step, path + "/#" + (i + 1), extent));
       }
     }
     return picture;
@@ -131,19 +158,56 @@ public final class StepGraph {
   /** The table of verbs: one line each. */
   private Node make(Node below, Verb verb, String path) {
     if (verb instanceof Pop pop) {
-      return blend(below, incoming(pop.frame(), pop.treat()), Blend.LIGHTEN);
+      return popped(below, incoming(pop.frame(), pop.treat()), pop.compare());
     }
     if (verb instanceof Lay lay) {
-      return blend(below, incoming(lay.frame(), lay.treat()), lay.blend());
+      return laid(below, incoming(lay.frame(), lay.treat()), lay.blend(), lay.blendIn());
     }
     if (verb instanceof Adjust adjust) {
       return adjusted(below, adjust.adjustments());
     }
-    return fold(below, ((Group) verb).steps(), path + "/group");
+    if (verb instanceof Dodge dodge) {
+      return adjusted(below, dodge.adjustments());
+    }
+    if (verb instanceof Burn burn) {
+      return adjusted(below, burn.adjustments());
+    }
+    if (verb instanceof Vignette vignette) {
+      return VignetteNode.prepare(below, vignette.falloff(), extent, scale);
+    }
+    return grouped(below, (Group) verb, path + "/group");
+  }
+
+  private Node popped(Node below, Node frame, Compare compare) {
+    return compare == Compare.CHANNELS
+        ? blend(below, frame, Blend.LIGHTEN)
+        : new BlendNode(
+            below, frame, "brighter in " + working, Blends.brighter(working.luminance()));
+  }
+
+  /** A mode that only chooses gives the same on either axis: it is done without the way there. */
+  private static Node laid(Node below, Node frame, Blend mode, Axis in) {
+    if (mode == Blend.NORMAL) {
+      return frame;
+    }
+    if (in == Axis.LINEAR || mode.choosesOnly()) {
+      return blend(below, frame, mode);
+    }
+    return EncodedAxisNode.linear(
+        blend(EncodedAxisNode.encoded(below), EncodedAxisNode.encoded(frame), mode));
   }
 
   private static Node blend(Node below, Node frame, Blend mode) {
-    return mode == Blend.NORMAL ? frame : new BlendNode(below, frame, mode.key(), Blends.of(mode));
+    return new BlendNode(below, frame, mode.key(), Blends.of(mode));
+  }
+
+  private Node grouped(Node below, Group group, String path) {
+    Node folded = fold(below, group.steps(), path);
+    if (group.treat().stream().allMatch(Shape::isIdentityOf)) {
+      return folded;
+    }
+    Node added = adjusted(new AddedLightNode(below, folded), group.treat());
+    return new RelitNode(below, folded, added);
   }
 
   private Node incoming(String name, List<Adjustment> treat) {
@@ -172,7 +236,7 @@ public final class StepGraph {
   }
 
   /** A step over a picture; nodes are told apart by identity. */
-  private record Place(Node below, Step step, String path) {}
+  private record Place(Node below, Step step, String path, Extent extent) {}
 
   /** What is to be remembered of a step that is done. */
   private record Note(String path, Step step, @Nullable Node mask) {}

@@ -1,18 +1,12 @@
 package org.duskply.engine.blend;
 
 import org.duskply.engine.testing.BlendKernelContract;
-import org.duskply.engine.testing.reference.BlendFormulas;
 import org.duskply.recipe.step.Blend;
 
 /** {@code multiply}. */
 class MultiplyTest extends BlendKernelContract {
   @Override
-  protected BlendKernel kernel() {
-    return Blends.of(Blend.MULTIPLY);
-  }
-
-  @Override
-  protected double formula(double below, double frame) {
-    return BlendFormulas.multiply(below, frame);
+  protected Blend mode() {
+    return Blend.MULTIPLY;
   }
 }

@@ -1,18 +1,12 @@
 package org.duskply.engine.blend;
 
 import org.duskply.engine.testing.BlendKernelContract;
-import org.duskply.engine.testing.reference.BlendFormulas;
 import org.duskply.recipe.step.Blend;
 
 /** {@code normal}. */
 class NormalTest extends BlendKernelContract {
   @Override
-  protected BlendKernel kernel() {
-    return Blends.of(Blend.NORMAL);
-  }
-
-  @Override
-  protected double formula(double below, double frame) {
-    return BlendFormulas.normal(below, frame);
+  protected Blend mode() {
+    return Blend.NORMAL;
   }
 }

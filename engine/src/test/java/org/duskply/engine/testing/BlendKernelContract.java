@@ -3,25 +3,29 @@ package org.duskply.engine.testing;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.Arrays;
-import org.duskply.engine.blend.BlendKernel;
+import org.duskply.engine.blend.Blends;
+import org.duskply.engine.blend.SeparableKernel;
+import org.duskply.engine.testing.reference.BlendFormulas;
+import org.duskply.recipe.step.Blend;
 import org.junit.jupiter.api.Test;
 
-/** What every blend mode's kernel holds to. */
+/** What the kernel of every blend mode that knows one channel at a time holds to. */
 public abstract class BlendKernelContract {
   private static final float GUARD = -7.25f;
 
-  /** The kernel. */
-  protected abstract BlendKernel kernel();
-
-  /** The mode's formula in double, above 1 and below 0 too. */
-  protected abstract double formula(double below, double frame);
+  /** The mode. */
+  protected abstract Blend mode();
 
   /**
    * The bound on one result. Two roundings of 2⁻²⁴ of what is added up, which is at most the sum of
    * both sizes and their product.
    */
-  private static double bound(double b, double s) {
+  protected double bound(double b, double s, double want) {
     return 0x1p-23 * (Math.abs(b) + Math.abs(s) + Math.abs(b * s));
+  }
+
+  private SeparableKernel kernel() {
+    return (SeparableKernel) Blends.of(mode());
   }
 
   @Test
@@ -78,12 +82,26 @@ public abstract class BlendKernelContract {
     assertThat(Bits.sha256(parts)).isEqualTo(Bits.sha256(whole));
   }
 
+  @Test
+  void doesAllThreeChannelsAlike() {
+    float[][] below = {{0.25f, 2f}, {0.5f, -1f}, {0.75f, 1f}};
+    float[][] frame = {{0.75f, 1f}, {0.5f, 0.3f}, {0.125f, 0f}};
+    float[][] out = new float[3][2];
+    kernel().run(below, frame, out, 0, 2);
+    for (int p = 0; p < 3; p++) {
+      float[] alone = new float[2];
+      kernel().run(below[p], frame[p], alone, 0, 2);
+      assertThat(out[p]).isEqualTo(alone);
+    }
+  }
+
   private void check(float[] below, float[] frame) {
     float[] out = new float[below.length];
     kernel().run(below, frame, out, 0, out.length);
     for (int i = 0; i < out.length; i++) {
-      String what = "below " + below[i] + ", frame " + frame[i];
-      Close.within(what, out[i], formula(below[i], frame[i]), bound(below[i], frame[i]));
+      String what = mode().key() + " of " + below[i] + " and " + frame[i];
+      double want = BlendFormulas.of(mode(), below[i], frame[i]);
+      Close.within(what, out[i], want, bound(below[i], frame[i], want));
     }
   }
 }

@@ -1,7 +1,6 @@
 package org.duskply.recipe.step;
 
 import java.util.List;
-import org.duskply.recipe.Limits;
 import org.duskply.recipe.adjust.Adjustment;
 import org.duskply.recipe.shape.Field;
 import org.duskply.recipe.shape.Kind;
@@ -10,12 +9,13 @@ import org.duskply.recipe.shape.Shape;
 
 /**
  * A frame with a flash pop, blended by lighten: the greater of the picture below and the frame,
- * channel by channel.
+ * channel by channel or by luminance.
  *
  * @param frame name of the frame
+ * @param compare by what the greater is found
  * @param treat adjustments of the incoming frame, in order
  */
-public record Pop(String frame, List<Adjustment> treat) implements Verb {
+public record Pop(String frame, Compare compare, List<Adjustment> treat) implements Verb {
   /** How a recipe writes it. */
   public static final Shape<Pop> SHAPE =
       Shape.mapping(
@@ -28,11 +28,13 @@ public record Pop(String frame, List<Adjustment> treat) implements Verb {
                   .principal()
                   .says("The frame.")
                   .example("pop-hull"),
-              Field.of(
-                      "treat", new Kind.Items(Adjustment.KIND, "adjustment", 0, Limits.ADJUSTMENTS))
-                  .byDefault(List.of())
-                  .says("Adjustments of the incoming frame, done in order before it is blended.")
-                  .example("[{ contrast: 0.15 }]"))
+              Field.word("compare", Compare.values())
+                  .byDefault(Compare.CHANNELS)
+                  .says(
+                      "channels takes the greater in each channel alone; luminance takes the"
+                          + " brighter colour as a whole, softly where they are about equal.")
+                  .example("luminance"),
+              Treat.FIELD)
           .example("{ pop: pop-hull, mask: hull, opacity: 0.85 }");
 
   /** Copies the list. */

@@ -27,10 +27,15 @@ public final class Binder {
 
   final Problems problems;
   final Mentions mentions = new Mentions();
-  private final Atlas atlas;
+  final Atlas atlas;
   private final TreePlaces places;
 
-  private Binder(Shape<?> root, TreePlaces places, Problems problems) {
+  /**
+   * A binder for parts of one text.
+   *
+   * @param root what can be met anywhere in it
+   */
+  Binder(Shape<?> root, TreePlaces places, Problems problems) {
     this.problems = problems;
     this.places = places;
     this.atlas = new Atlas(root);
@@ -46,21 +51,9 @@ public final class Binder {
 
   /** Makes a record from a whole tree. */
   public static <T extends Record> Bound<T> bind(Shape<T> root, Tree tree, Problems problems) {
-    return bind(root, root, tree, "", new TreePlaces(problems.source(), tree), problems);
-  }
-
-  /**
-   * Makes a record from a part of a tree, or from one that was put together.
-   *
-   * @param root what can be met anywhere in the text
-   * @param path what the part is called in problems
-   * @param places where the parts of the text stand
-   */
-  static <T extends Record> Bound<T> bind(
-      Shape<?> root, Shape<T> shape, Tree tree, String path, TreePlaces places, Problems problems) {
-    Binder binder = new Binder(root, places, problems);
-    Object record = binder.record(shape, tree, path);
-    return new Bound<>(record == FAILED ? null : shape.type().cast(record), binder.mentions);
+    Binder binder = new Binder(root, new TreePlaces(problems.source(), tree), problems);
+    Object record = binder.record(root, tree, "");
+    return new Bound<>(record == FAILED ? null : root.type().cast(record), binder.mentions);
   }
 
   /** A record in any of the forms that its Shape allows. */

@@ -1,38 +1,55 @@
 package org.duskply.recipe.text;
 
-import java.util.HashSet;
 import java.util.Optional;
-import java.util.Set;
 import java.util.function.Function;
 import org.duskply.recipe.shape.Shape;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Checks changes of steps as if their keys were written in the step itself, and reports what is
  * wrong where the change stands. Mistakes of the step as it stands are left to its own reading.
  */
 public final class ChangeChecks {
-  private final Shape<?> root;
   private final TreePlaces places;
   private final Problems problems;
+  private final Binder binder;
 
-  /** Checks changes in one text. */
+  /**
+   * Checks changes in one text.
+   *
+   * @param root what can be met anywhere in it
+   */
   public ChangeChecks(Shape<?> root, TreePlaces places, Problems problems) {
-    this.root = root;
     this.places = places;
     this.problems = problems;
+    this.binder = new Binder(root, places, problems);
   }
 
   /**
    * Checks all changes, and notes the names and files that they use.
    *
    * @param paths the path of the record under a name
+   * @param records the record at a path; null where it has mistakes of its own
    */
-  public void check(Mentions mentions, Function<String, Optional<String>> paths) {
+  public void check(
+      Mentions mentions,
+      Function<String, Optional<String>> paths,
+      Function<String, @Nullable Record> records) {
     for (Mentions.Change change : mentions.changes()) {
-      Tree record = paths.apply(change.name()).map(places::part).orElse(null);
-      if (fixed(change) && record instanceof Tree.Mapping mapping) {
-        check(change, mapping, mentions);
-      }
+      paths.apply(change.name()).ifPresent(path -> check(change, path, records.apply(path)));
+    }
+    mentions.addUses(binder.mentions);
+  }
+
+  private void check(Mentions.Change change, String path, @Nullable Record record) {
+    if (!fixed(change)) {
+      return;
+    }
+    if (record != null) {
+      ChangeBinder.of(binder, record, change.keys()).bind(change.keys(), change.path());
+    } else if (places.part(path) instanceof Tree.Mapping written) {
+      Shape<?> shape = change.kind().shape().get();
+      ChangeBinder.of(binder, shape, written).bind(change.keys(), change.path());
     }
   }
 
@@ -52,38 +69,5 @@ public final class ChangeChecks {
       }
     }
     return sound;
-  }
-
-  private void check(Mentions.Change change, Tree.Mapping record, Mentions mentions) {
-    Problems before = new Problems(problems.source());
-    bind(change, record, before);
-    Problems after = new Problems(problems.source());
-    Mentions used = bind(change, Changed.merged(record, change.keys()), after);
-    Set<Spot> own = new HashSet<>();
-    change.keys().entries().forEach(entry -> collect(entry, own));
-    if (!before.any()) {
-      own.add(change.keys().spot());
-    }
-    after.moveTo(problems, own);
-    used.moveTo(mentions, own);
-  }
-
-  private Mentions bind(Mentions.Change change, Tree.Mapping record, Problems found) {
-    Shape<?> shape = change.kind().shape().get();
-    return Binder.bind(root, shape, record, change.path(), places, found).mentions();
-  }
-
-  private static void collect(Tree.Entry entry, Set<Spot> spots) {
-    spots.add(entry.spot());
-    collect(entry.value(), spots);
-  }
-
-  private static void collect(Tree tree, Set<Spot> spots) {
-    spots.add(tree.spot());
-    if (tree instanceof Tree.Mapping mapping) {
-      mapping.entries().forEach(entry -> collect(entry, spots));
-    } else if (tree instanceof Tree.Listing listing) {
-      listing.members().forEach(member -> collect(member, spots));
-    }
   }
 }

@@ -7,7 +7,7 @@ import org.duskply.recipe.Limits;
 import org.duskply.recipe.shape.Shape;
 import org.jspecify.annotations.Nullable;
 
-/** A mapping with some of its keys given other values, as trees and as plain values. */
+/** Records with some of their keys given other values, which a program or an alternate holds. */
 public final class Changed {
   private Changed() {}
 
@@ -21,23 +21,10 @@ public final class Changed {
    */
   public static <T extends Record> @Nullable T record(
       Shape<?> root, T record, Map<String, Object> keys, String path, Problems problems) {
-    Shape<T> shape = Shape.of(record);
-    Tree plain = tree(new PlainWriter(PlainWriter.Form.SHORT).record(record));
-    Tree merged = merged((Tree.Mapping) plain, (Tree.Mapping) tree(keys));
-    TreePlaces places = new TreePlaces(problems.source(), merged);
-    return Binder.bind(root, shape, merged, path, places, problems).record();
-  }
-
-  /** The keys that stay, then those of the change. */
-  static Tree.Mapping merged(Tree.Mapping whole, Tree.Mapping change) {
-    List<Tree.Entry> entries = new ArrayList<>();
-    for (Tree.Entry entry : whole.entries()) {
-      if (change.entry(entry.key()) == null) {
-        entries.add(entry);
-      }
-    }
-    entries.addAll(change.entries());
-    return new Tree.Mapping(change.spot(), entries);
+    Tree.Mapping changes = (Tree.Mapping) tree(keys);
+    TreePlaces places = new TreePlaces(problems.source(), changes);
+    Binder binder = new Binder(root, places, problems);
+    return ChangeBinder.of(binder, record, changes).bind(changes, path);
   }
 
   /**

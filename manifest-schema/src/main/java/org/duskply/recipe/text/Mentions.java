@@ -90,10 +90,10 @@ public final class Mentions {
     used.add(new Mention(list, name, spot, path));
   }
 
-  /** Adds the uses at some spots to another collection about the same text. */
-  void moveTo(Mentions others, Set<Spot> spots) {
-    used.stream().filter(use -> spots.contains(use.spot())).forEach(others.used::add);
-    files.stream().filter(use -> spots.contains(use.spot())).forEach(others.files::add);
+  /** Takes over the uses of another collection about the same text. */
+  void addUses(Mentions others) {
+    used.addAll(others.used);
+    files.addAll(others.files);
   }
 
   /** The names given in a list, in the order of the text. */

@@ -3,7 +3,6 @@ package org.duskply.recipe.text;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Set;
 import org.duskply.recipe.Limits;
 import org.duskply.recipe.Place;
 import org.duskply.recipe.Problem;
@@ -70,16 +69,6 @@ public final class Problems {
   void addAll(Problems others) {
     problems += others.problems;
     listed.addAll(others.listed);
-  }
-
-  /** Adds those at some spots to another collection about the same text. */
-  void moveTo(Problems others, Set<Spot> spots) {
-    for (Problem problem : listed) {
-      if (spots.contains(new Spot(problem.place().line(), problem.place().column()))) {
-        others.listed.add(problem);
-        others.problems += problem.isNotice() ? 0 : 1;
-      }
-    }
   }
 
   /** In the order of the text, with a closing line when not all are listed. */

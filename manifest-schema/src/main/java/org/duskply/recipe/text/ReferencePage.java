@@ -146,6 +146,7 @@ public final class ReferencePage {
     limit("members of a list, keys of a mapping", Limits.MEMBERS);
     limit("steps, those in groups included", Limits.STEPS);
     limit("groups inside each other", Limits.GROUP_DEPTH);
+    limit("alternates", Limits.ALTERNATES);
     limit("masks that use each other in a chain", Limits.MASK_DEPTH);
     limit("corners of a polygon", Limits.POINTS);
     limit("points of a curve", Limits.CURVE_POINTS);
@@ -153,6 +154,9 @@ public final class ReferencePage {
     limit("characters of a text", Limits.TEXT);
     limit("characters of a line of YAML", Limits.LINE);
     limit("characters of a title", Limits.TITLE);
+    limit("characters of a caption and other prose in files", Limits.CAPTION);
+    limit("keywords", Limits.KEYWORDS);
+    limit("characters of a keyword", Limits.KEYWORD);
     limit("characters of a file's path", Limits.FILE_PATH);
     limit("characters of a key", Limits.KEY);
     limit("characters of a number", Limits.NUMBER);
