@@ -1,10 +1,10 @@
 package org.duskply.engine;
 
 import java.util.List;
-import org.duskply.recipe.mask.FlashReach;
 import org.duskply.recipe.mask.Flash;
-import org.duskply.recipe.mask.Hues;
+import org.duskply.recipe.mask.FlashReach;
 import org.duskply.recipe.mask.HueRange;
+import org.duskply.recipe.mask.Hues;
 import org.duskply.recipe.mask.Image;
 import org.duskply.recipe.mask.Luminance;
 import org.duskply.recipe.mask.LuminanceRange;

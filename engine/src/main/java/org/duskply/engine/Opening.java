@@ -75,8 +75,7 @@ record Opening(
     Map<String, FrameNode> nodes = new HashMap<>();
     Function<String, FrameNode> nodeOf =
         name -> nodes.computeIfAbsent(name, n -> frames.node(n, view.reduction()));
-    MaskInputs inputs =
-        new MaskInputs(recipe, nodeOf, frames.working(), painted, view.reduction());
+    MaskInputs inputs = new MaskInputs(recipe, nodeOf, frames.working(), painted, view.reduction());
     StepGraph graph =
         new StepGraph(
             nodeOf,

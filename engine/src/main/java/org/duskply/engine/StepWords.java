@@ -35,7 +35,10 @@ final class StepWords {
    * @param area share of the picture that its mask shows; absent where it was not measured
    */
   static String sentence(Step step, @Nullable Double area, Recipe recipe) {
-    return what(step.verb(), recipe) + where(step.mask(), area, recipe) + strength(step.opacity()) + ".";
+    return what(step.verb(), recipe)
+        + where(step.mask(), area, recipe)
+        + strength(step.opacity())
+        + ".";
   }
 
   /** The table of verbs: one line each. */

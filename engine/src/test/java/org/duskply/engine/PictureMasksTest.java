@@ -81,7 +81,9 @@ class PictureMasksTest {
     return EncodedAxis.encode(y);
   }
 
-  /** Fails unless {@code got} is {@code from} with {@code step} mixed in where {@code of} is dark. */
+  /**
+   * Fails unless {@code got} is {@code from} with {@code step} mixed in where {@code of} is dark.
+   */
   private static void mixedByDarkness(Planes got, Planes from, Planes step, Planes of) {
     int partly = 0;
     for (int i = 0; i < WIDTH * HEIGHT; i++) {
@@ -133,7 +135,8 @@ class PictureMasksTest {
   void aNamedFrameIsSeenAsItArrives() {
     String mask =
         "masks: { dim: { any-of: [ { luminance: { to: 0.4, soft: 0.2, frame: a } } ] } }\n";
-    Planes got = picture(mask + "steps: [ { adjust: [ { exposure: 3 } ] }, { lay: b, mask: dim } ]");
+    Planes got =
+        picture(mask + "steps: [ { adjust: [ { exposure: 3 } ] }, { lay: b, mask: dim } ]");
     Planes below = picture("steps: [ { adjust: [ { exposure: 3 } ] } ]");
     Planes seen = picture("steps: [ { lay: a } ]");
     for (int i = 0; i < WIDTH * HEIGHT; i++) {
@@ -324,13 +327,13 @@ class PictureMasksTest {
     assertThat(asks("[ { group: [ { id: x, lay: a } ], mask: { except: [lit] } } ]"))
         .contains("this mask asks where `x` shows, which is in this group");
     assertThat(
-            notices("masks: { lit: { steps: [x] } }\nsteps: [ { id: x, lay: a }, { lay: b, mask: lit } ]\n"))
+            notices(
+                "masks: { lit: { steps: [x] } }\nsteps: [ { id: x, lay: a }, { lay: b, mask: lit } ]\n"))
         .isEmpty();
   }
 
   private String asks(String steps) {
-    List<Problem> problems =
-        problems("masks: { lit: { steps: [x] } }\nsteps:\n  " + steps + "\n");
+    List<Problem> problems = problems("masks: { lit: { steps: [x] } }\nsteps:\n  " + steps + "\n");
     assertThat(problems).hasSize(1);
     assertThat(problems.get(0).place().line()).isEqualTo(6);
     return problems.get(0).sentence();
@@ -352,7 +355,8 @@ class PictureMasksTest {
               - { lay: b, mask: { except: [off] } }
             """);
     assertThat(notices.stream().map(n -> n.place().line())).containsExactly(6, 8, 9);
-    assertThat(notices.get(0).sentence()).isEqualTo("This mask is empty on the picture, so the step shows nowhere.");
+    assertThat(notices.get(0).sentence())
+        .isEqualTo("This mask is empty on the picture, so the step shows nowhere.");
   }
 
   @Test
@@ -361,7 +365,8 @@ class PictureMasksTest {
     for (int i = 1; i <= 3; i++) {
       masks.append("  m" + i + ": { any-of: [m" + (i - 1) + "], feather: 1000 }\n");
     }
-    assertThat(notices(masks + "steps: [ { lay: a, mask: m2 }, { lay: b, mask: m3, skip: true } ]\n"))
+    assertThat(
+            notices(masks + "steps: [ { lay: a, mask: m2 }, { lay: b, mask: m3, skip: true } ]\n"))
         .isEmpty();
     masks.append("  m4: { any-of: [m3], feather: 1000 }\n  m5: { any-of: [m4], feather: 1000 }\n");
     List<Problem> problems = problems(masks + "steps: [ { lay: a, mask: m5 } ]\n");
@@ -389,19 +394,22 @@ class PictureMasksTest {
               - { id: s9, lay: a, mask: { any-of: [dim, left] } }
             """);
     assertThat(where(lines.get("s1")))
-        .isEqualTo("where the mask dim shows (brightness up to 0.25, fading over 0.1 in the picture below).");
+        .isEqualTo(
+            "where the mask dim shows (brightness up to 0.25, fading over 0.1 in the picture below).");
     assertThat(where(lines.get("s2")))
         .isEqualTo("where its own mask shows (brightness from 0.5 on in the frame dusk).");
     assertThat(where(lines.get("s3")))
         .isEqualTo(
             "where its own mask shows (hues within 30 degrees of 255, fading over 20 degrees in the"
                 + " picture below).");
-    assertThat(where(lines.get("s4"))).isEqualTo("where its own mask shows (painted in masks/m.png).");
+    assertThat(where(lines.get("s4")))
+        .isEqualTo("where its own mask shows (painted in masks/m.png).");
     assertThat(where(lines.get("s5")))
         .isEqualTo("where its own mask shows (where a is 0.5 stops brighter than the base).");
     assertThat(where(lines.get("s7")))
         .isEqualTo("where its own mask shows (where s6 shows; 50.0 % of the picture).");
-    assertThat(where(lines.get("s8"))).isEqualTo("where its own mask shows (where s1, s2 or s6 shows).");
+    assertThat(where(lines.get("s8")))
+        .isEqualTo("where its own mask shows (where s1, s2 or s6 shows).");
     assertThat(where(lines.get("s9"))).isEqualTo("where its own mask shows.");
     assertThat(lines.get("s1").maskArea()).isNaN();
     assertThat(lines.get("s7").maskArea()).isEqualTo(0.5);

@@ -91,7 +91,8 @@ final class StepMaskChecks {
     if (path == null || ready == null || begins == null || ready < begins) {
       return;
     }
-    String called = mask instanceof MaskUse.Named name ? "the mask `" + name.name() + "`" : "this mask";
+    String called =
+        mask instanceof MaskUse.Named name ? "the mask `" + name.name() + "`" : "this mask";
     String why =
         path.equals(user)
             ? "which is this step itself"
@@ -102,7 +103,12 @@ final class StepMaskChecks {
     problems.add(
         places.spot(at),
         at,
-        called + " asks where `" + asked + "` shows, " + why + "; a mask can ask for steps that are done before",
+        called
+            + " asks where `"
+            + asked
+            + "` shows, "
+            + why
+            + "; a mask can ask for steps that are done before",
         asked,
         "a step that is done before");
   }

@@ -32,8 +32,8 @@ import org.duskply.recipe.mask.FillRule;
 import org.duskply.recipe.mask.Flash;
 import org.duskply.recipe.mask.FlashReach;
 import org.duskply.recipe.mask.Gradient;
-import org.duskply.recipe.mask.Hues;
 import org.duskply.recipe.mask.HueRange;
+import org.duskply.recipe.mask.Hues;
 import org.duskply.recipe.mask.Image;
 import org.duskply.recipe.mask.Luminance;
 import org.duskply.recipe.mask.LuminanceRange;
@@ -284,9 +284,9 @@ final class AnyRecipe {
                   number(-360, 360), number(1, 360), number(0, 180), maybe(() -> any(FRAMES))));
       case 4 -> new Image(any(FILES));
       case 5 -> new Strokes(some(1, 3, this::stroke));
-      case 6 ->
-          new Flash(new FlashReach(any(FRAMES), maybe(() -> any(FRAMES)), number(0.01, 20)));
-      case 1 -> new Gradient(new Ramp(point(), new Point(1e6, number(-1e6, 1e6)), any(Ease.values())));
+      case 6 -> new Flash(new FlashReach(any(FRAMES), maybe(() -> any(FRAMES)), number(0.01, 20)));
+      case 1 ->
+          new Gradient(new Ramp(point(), new Point(1e6, number(-1e6, 1e6)), any(Ease.values())));
       case 7 -> new AllOf(some(1, 3, () -> use(known, depth)));
       default -> new AnyOf(some(1, 3, () -> use(known, depth)));
     };

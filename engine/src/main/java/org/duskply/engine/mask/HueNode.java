@@ -6,7 +6,9 @@ import org.duskply.engine.plan.KeyWriter;
 import org.duskply.engine.plan.Node;
 import org.duskply.engine.plan.PointNode;
 
-/** Where a picture is of some hue: {@link HueWindow}, times the coverage of a frame that has one. */
+/**
+ * Where a picture is of some hue: {@link HueWindow}, times the coverage of a frame that has one.
+ */
 final class HueNode implements PointNode {
   private final Node picture;
   private final HueWindow window;

@@ -66,8 +66,7 @@ final class LuminanceNode implements PointNode {
     luminance(rgb, weights, m, from, to);
     Encoded.encode(m, from, to);
     for (int i = from; i < to; i++) {
-      m[i] =
-          Numbers.smooth(darkNone, darkAll, m[i]) * Numbers.smooth(brightNone, brightAll, -m[i]);
+      m[i] = Numbers.smooth(darkNone, darkAll, m[i]) * Numbers.smooth(brightNone, brightAll, -m[i]);
     }
     covered(rgb, m, from, to);
   }

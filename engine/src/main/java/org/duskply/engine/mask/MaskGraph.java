@@ -9,21 +9,21 @@ import org.duskply.engine.DuskplyException;
 import org.duskply.engine.colour.HueWindow;
 import org.duskply.engine.colour.Oklab;
 import org.duskply.engine.filter.Gaussian;
+import org.duskply.engine.filter.Widening;
 import org.duskply.engine.pixel.Region;
 import org.duskply.engine.plan.FrameNode;
-import org.duskply.engine.filter.Widening;
 import org.duskply.engine.plan.Node;
 import org.duskply.recipe.mask.AllOf;
 import org.duskply.recipe.mask.AnyOf;
+import org.duskply.recipe.mask.Ellipse;
 import org.duskply.recipe.mask.Flash;
 import org.duskply.recipe.mask.FlashReach;
-import org.duskply.recipe.mask.Hues;
+import org.duskply.recipe.mask.Gradient;
 import org.duskply.recipe.mask.HueRange;
+import org.duskply.recipe.mask.Hues;
 import org.duskply.recipe.mask.Image;
 import org.duskply.recipe.mask.Luminance;
 import org.duskply.recipe.mask.LuminanceRange;
-import org.duskply.recipe.mask.Ellipse;
-import org.duskply.recipe.mask.Gradient;
 import org.duskply.recipe.mask.Mask;
 import org.duskply.recipe.mask.MaskKind;
 import org.duskply.recipe.mask.MaskUse;
@@ -272,9 +272,7 @@ public final class MaskGraph {
   }
 
   private String path(String step) {
-    return sources
-        .step(step)
-        .orElseThrow(() -> new IllegalArgumentException("No step " + step));
+    return sources.step(step).orElseThrow(() -> new IllegalArgumentException("No step " + step));
   }
 
   /** A frame, or without a name the picture below. */

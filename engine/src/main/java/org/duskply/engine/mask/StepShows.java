@@ -40,7 +40,8 @@ public final class StepShows {
     }
     if (!shown.isEmpty()) {
       Node greatest = CombinedNode.anyOf(shown);
-      byPath.put(path, weighted(mask == null ? greatest : CombinedNode.within(greatest, mask), opacity));
+      byPath.put(
+          path, weighted(mask == null ? greatest : CombinedNode.within(greatest, mask), opacity));
     }
   }
 

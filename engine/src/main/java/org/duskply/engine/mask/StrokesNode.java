@@ -120,7 +120,8 @@ final class StrokesNode implements AreaNode, Boundless {
     return touching;
   }
 
-  private static void paint(Touching touching, int y, Region area, double[] squares, double[] rest) {
+  private static void paint(
+      Touching touching, int y, Region area, double[] squares, double[] rest) {
     BrushStroke stroke = touching.stroke();
     Region row = area.rows(y, y + 1).meet(stroke.bounds());
     if (row.empty()) {

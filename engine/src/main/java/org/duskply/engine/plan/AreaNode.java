@@ -16,7 +16,9 @@ public non-sealed interface AreaNode extends Node {
    */
   void fill(List<Planes> in, Planes out);
 
-  /** The most pixels on any side that it reads around a pixel of its own size; see {@link Reach}. */
+  /**
+   * The most pixels on any side that it reads around a pixel of its own size; see {@link Reach}.
+   */
   default int reach() {
     return 0;
   }

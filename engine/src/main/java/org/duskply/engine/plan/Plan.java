@@ -122,8 +122,9 @@ public final class Plan {
   }
 
   /**
-   * A picture that two stages would each compute on their way becomes a stage of its own, so that no
-   * step runs twice: a mask inside a group reads a picture that stands on the one below the group.
+   * A picture that two stages would each compute on their way becomes a stage of its own, so that
+   * no step runs twice: a mask inside a group reads a picture that stands on the one below the
+   * group.
    */
   private static void stagePicturesOfSeveral(List<Node> order, Set<Node> staged) {
     Map<Node, Node> stageOf = new IdentityHashMap<>();

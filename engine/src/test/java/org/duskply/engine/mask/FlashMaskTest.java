@@ -75,7 +75,8 @@ class FlashMaskTest {
     float[] unlit = new float[6];
     Arrays.fill(unlit, 0.25f);
     for (int i = 0; i < 6; i++) {
-      lit[i] = (float) ((0.25 + Math.scalb(1.0, -10)) * Math.pow(2, stops[i]) - Math.scalb(1.0, -10));
+      lit[i] =
+          (float) ((0.25 + Math.scalb(1.0, -10)) * Math.pow(2, stops[i]) - Math.scalb(1.0, -10));
     }
     float[] q = new float[6];
     new FlashRatioNode(any, any, exact)
@@ -90,8 +91,7 @@ class FlashMaskTest {
       Close.within("stops " + stops[i], q[i], stops[i], 1e-6);
     }
     float[] m = new float[6];
-    new FlashReachNode(any, OVER)
-        .row(new float[][][] {{q}}, new float[][] {m}, 0, 0, 0, 6);
+    new FlashReachNode(any, OVER).row(new float[][][] {{q}}, new float[][] {m}, 0, 0, 0, 6);
     assertThat(m[0]).isZero();
     assertThat(m[1]).isZero();
     assertThat(m[2]).isBetween(0f, 0.1f);
@@ -108,7 +108,8 @@ class FlashMaskTest {
     for (int i = 0; i < 20; i++) {
       int left = random.nextInt(WIDTH);
       int top = random.nextInt(HEIGHT);
-      Region part = new Region(left, top, left + 1 + random.nextInt(20), top + 1 + random.nextInt(9));
+      Region part =
+          new Region(left, top, left + 1 + random.nextInt(20), top + 1 + random.nextInt(9));
       PictureBits.same(whole, MaskRows.evaluate(mask, part.meet(CANVAS)), "part " + part);
     }
   }

@@ -11,6 +11,8 @@ import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.IntRange;
 import org.duskply.engine.DuskplyException;
+import org.duskply.engine.colour.ColourSpace;
+import org.duskply.recipe.NamedSpace;
 import org.duskply.engine.pixel.Planes;
 import org.duskply.engine.pixel.Region;
 import org.duskply.engine.plan.KeyWriter;
@@ -23,6 +25,7 @@ import org.duskply.engine.plan.Stop;
 import org.duskply.engine.render.RegionEvaluator;
 import org.duskply.engine.svg.Drawing;
 import org.duskply.engine.testing.Close;
+import org.duskply.engine.testing.FramesForMasks;
 import org.duskply.recipe.mask.AllOf;
 import org.duskply.recipe.mask.AnyOf;
 import org.duskply.recipe.mask.Ease;
@@ -43,11 +46,17 @@ import org.junit.jupiter.api.Test;
 
 /** Kinds of mask and the keys that act on them, against their formulas. */
 class MaskKindsTest {
+  /** The picture below the step, which none of these masks looks at. */
+  private static final Node BELOW = new EverywhereNode();
+
+  private static final MaskSources NO_FRAMES =
+      new FramesForMasks(Map.of(), ColourSpace.of(NamedSpace.SRGB));
+
   private static final Region CANVAS = Region.ofSize(60, 40);
 
   private static MaskGraph graph(double scale) {
     Ground ground = new Ground(CANVAS.width() / scale, CANVAS.height() / scale, scale, CANVAS);
-    return new MaskGraph(Map.of(), ground, Map.of());
+    return new MaskGraph(Map.of(), ground, Map.of(), NO_FRAMES);
   }
 
   private static Mask mask(@Nullable MaskKind kind, double widen, double feather) {
@@ -66,7 +75,7 @@ class MaskKindsTest {
   }
 
   private static Planes made(Mask mask) {
-    return made(graph(1).of(new MaskUse.Inline(mask)), CANVAS);
+    return made(graph(1).of(new MaskUse.Inline(mask), BELOW), CANVAS);
   }
 
   private static Polygon box(double left, double top, double right, double bottom) {
@@ -82,7 +91,7 @@ class MaskKindsTest {
     Point to = new Point(random.nextInt(200) - 70.25, random.nextDouble() * 100 - 30);
     Ease ease = random.nextBoolean() ? Ease.LINEAR : Ease.SMOOTH;
     double scale = random.nextBoolean() ? 1 : 0.5;
-    Planes got = made(graph(scale).of(use(new Gradient(new Ramp(from, to, ease)))), CANVAS);
+    Planes got = made(graph(scale).of(use(new Gradient(new Ramp(from, to, ease))), BELOW), CANVAS);
     for (int y = 0; y < CANVAS.height(); y++) {
       for (int x = 0; x < CANVAS.width(); x++) {
         double px = (x + 0.5) / scale - from.x();
@@ -100,7 +109,7 @@ class MaskKindsTest {
   @Test
   void aGradientGoesOnAtBothEnds() {
     Ramp ramp = new Ramp(new Point(10, 0), new Point(20, 0), Ease.LINEAR);
-    Planes got = made(graph(1).of(use(new Gradient(ramp))), CANVAS);
+    Planes got = made(graph(1).of(use(new Gradient(ramp)), BELOW), CANVAS);
     assertThat(got.plane(0)[got.at(9, 3)]).isEqualTo(0f);
     assertThat(got.plane(0)[got.at(10, 3)]).isEqualTo(0.05f);
     assertThat(got.plane(0)[got.at(19, 30)]).isEqualTo(0.95f);
@@ -115,7 +124,7 @@ class MaskKindsTest {
   void anEllipseCoversWhatACircleDoes() {
     Planes got =
         made(
-            graph(1).of(use(new Ellipse(new Oval(new Point(2, 2), new Radii(1.5, 1.5), 33)))),
+            graph(1).of(use(new Ellipse(new Oval(new Point(2, 2), new Radii(1.5, 1.5), 33))), BELOW),
             Region.ofSize(4, 4));
     double corner = 0.0072246524;
     double edge = 0.3799606076;
@@ -131,7 +140,7 @@ class MaskKindsTest {
   @Test
   void anEllipseIsTurnedClockwise() {
     Oval oval = new Oval(new Point(30, 20), new Radii(18, 5), 30);
-    Planes got = made(graph(1).of(use(new Ellipse(oval))), CANVAS);
+    Planes got = made(graph(1).of(use(new Ellipse(oval)), BELOW), CANVAS);
     double area = 0;
     for (float v : got.plane(0)) {
       area += v;
@@ -150,18 +159,18 @@ class MaskKindsTest {
             use(new Gradient(new Ramp(new Point(0, 0), new Point(60, 0), Ease.LINEAR))),
             use(new Gradient(new Ramp(new Point(0, 40), new Point(0, 0), Ease.LINEAR))),
             use(box(5, 5, 55.5, 35.25)));
-    Planes product = made(graph(1).of(use(new AllOf(members))), CANVAS);
-    Planes greatest = made(graph(1).of(use(new AnyOf(members))), CANVAS);
+    Planes product = made(graph(1).of(use(new AllOf(members)), BELOW), CANVAS);
+    Planes greatest = made(graph(1).of(use(new AnyOf(members)), BELOW), CANVAS);
     float[][] each = new float[3][];
     for (int m = 0; m < 3; m++) {
-      each[m] = made(graph(1).of(members.get(m)), CANVAS).plane(0);
+      each[m] = made(graph(1).of(members.get(m), BELOW), CANVAS).plane(0);
     }
     for (int i = 0; i < each[0].length; i++) {
       assertThat(product.plane(0)[i]).isEqualTo(each[0][i] * each[1][i] * each[2][i]);
       float most = Math.max(each[0][i], Math.max(each[1][i], each[2][i]));
       assertThat(greatest.plane(0)[i]).isEqualTo(most);
     }
-    Node one = graph(1).of(use(new AllOf(members.subList(0, 1))));
+    Node one = graph(1).of(use(new AllOf(members.subList(0, 1))), BELOW);
     assertThat(one).isInstanceOf(GradientNode.class);
   }
 
@@ -211,8 +220,8 @@ class MaskKindsTest {
       Planes got =
           made(
               new MaskGraph(
-                      Map.of(), new Ground(4, 4, 1, Region.ofSize(4, 4)), Map.of(mask, outline))
-                  .of(use(mask)),
+                      Map.of(), new Ground(4, 4, 1, Region.ofSize(4, 4)), Map.of(mask, outline), NO_FRAMES)
+                  .of(use(mask), BELOW),
               Region.ofSize(4, 4));
       Close.check(ids[i], got.plane(0), expected[i], 1e-6);
     }
@@ -254,9 +263,9 @@ class MaskKindsTest {
 
   @Test
   void onlyWhatIsMadeOfShapesHasNoBorder() {
-    Node shape = graph(1).of(use(box(0, 0, 9, 9)));
+    Node shape = graph(1).of(use(box(0, 0, 9, 9)), BELOW);
     Node gradient =
-        graph(1).of(use(new Gradient(new Ramp(new Point(0, 0), new Point(1, 1), Ease.LINEAR))));
+        graph(1).of(use(new Gradient(new Ramp(new Point(0, 0), new Point(1, 1), Ease.LINEAR))), BELOW);
     Node soft = new FeatherNode(shape, 3, CANVAS);
     assertThat(Boundless.is(shape)).isTrue();
     assertThat(Boundless.is(new EverywhereNode())).isTrue();
@@ -294,7 +303,7 @@ class MaskKindsTest {
   void whatIsPaintedContinuesByItsEdgeValue() {
     Node mixed =
         new FeatherNode(
-            CombinedNode.anyOf(List.of(new Painted(), graph(1).of(use(box(-9, -9, 3, 60))))),
+            CombinedNode.anyOf(List.of(new Painted(), graph(1).of(use(box(-9, -9, 3, 60)), BELOW))),
             8,
             CANVAS);
     Planes got = made(mixed, CANVAS);
@@ -350,8 +359,8 @@ class MaskKindsTest {
   @Test
   void aMoveOfTooManyPixelsIsRefused() {
     Ground ground = new Ground(6, 4, 10, CANVAS);
-    MaskGraph graph = new MaskGraph(Map.of(), ground, Map.of());
-    assertThatThrownBy(() -> graph.of(new MaskUse.Inline(mask(box(0, 0, 1, 1), 500, 0))))
+    MaskGraph graph = new MaskGraph(Map.of(), ground, Map.of(), NO_FRAMES);
+    assertThatThrownBy(() -> graph.of(new MaskUse.Inline(mask(box(0, 0, 1, 1), 500, 0)), BELOW))
         .isInstanceOf(DuskplyException.class)
         .hasMessage("An outline cannot be moved by 5000 pixels of the base; 4000 is the most.");
   }
@@ -371,12 +380,12 @@ class MaskKindsTest {
     Keys keys = new Keys();
     List<String> all =
         masks.stream()
-            .map(m -> keys.of(graph(1).of(new MaskUse.Inline(m)), CANVAS).toString())
+            .map(m -> keys.of(graph(1).of(new MaskUse.Inline(m), BELOW), CANVAS).toString())
             .toList();
     assertThat(all).doesNotHaveDuplicates();
     assertThat(
             masks.stream()
-                .map(m -> keys.of(graph(1).of(new MaskUse.Inline(m)), CANVAS).toString())
+                .map(m -> keys.of(graph(1).of(new MaskUse.Inline(m), BELOW), CANVAS).toString())
                 .toList())
         .isEqualTo(all);
   }
@@ -384,12 +393,12 @@ class MaskKindsTest {
   /** Masks that use each other many times over would be walked 2³⁰ times without a memory. */
   @Test
   void masksThatShareMembersAreWalkedOnce() {
-    Node node = graph(1).of(use(box(1, 1, 9, 9)));
+    Node node = graph(1).of(use(box(1, 1, 9, 9)), BELOW);
     for (int i = 0; i < 30; i++) {
       node = CombinedNode.within(CombinedNode.anyOf(List.of(node, node)), node);
     }
     assertThat(node.footprint(CANVAS)).isEqualTo(new Region(1, 1, 9, 9));
-    Node soft = graph(1).of(use(box(1, 1, 9, 9)));
+    Node soft = graph(1).of(use(box(1, 1, 9, 9)), BELOW);
     for (int i = 0; i < 30; i++) {
       // Each reads another width about the one below: 2³⁰ different regions.
       Node other = new FeatherNode(soft, 0.01 * i, CANVAS);

@@ -24,8 +24,7 @@ final class MaskRows {
 
   /** A frame of noise, with straight alpha where it has 4 channels. */
   static FrameNode frame(long seed, int width, int height, int channels) {
-    NoiseFrame source =
-        new NoiseFrame(seed, width, height, channels, 7, FrameSource.Access.RANDOM);
+    NoiseFrame source = new NoiseFrame(seed, width, height, channels, 7, FrameSource.Access.RANDOM);
     Lineariser lineariser = Lineariser.prepare(source.info(), SRGB, SRGB, 0);
     return new FrameNode("f" + seed, source, lineariser, 1, "noise " + seed + " " + channels);
   }

@@ -79,7 +79,9 @@ class SharedPicturesTest {
     }
   }
 
-  /** How often all of the picture was passed, rounded up: where a mask is 0 its step does not run. */
+  /**
+   * How often all of the picture was passed, rounded up: where a mask is 0 its step does not run.
+   */
   private long passes() {
     long all = (long) WIDTH * HEIGHT;
     return (pixels.sum() + all - 1) / all;

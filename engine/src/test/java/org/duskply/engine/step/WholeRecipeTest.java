@@ -48,8 +48,9 @@ class WholeRecipeTest {
       List<Step> steps = random.steps(1 + seed % 5);
       steps.forEach(step -> verbs.add(step.verb().getClass().getSimpleName()));
       StepGraph graph = random.graph();
-      Planes picture = evaluated(graph.build("f0", steps));
-      PlainCompositor plain = compositor(random, graph);
+      StepGraph.Made made = graph.build("f0", steps, List.of());
+      Planes picture = evaluated(made.picture());
+      PlainCompositor plain = compositor(random, made.maskOfStep());
       for (int y = 0; y < HEIGHT; y++) {
         for (int x = 0; x < WIDTH; x++) {
           Estimate want = plain.pixel("f0", steps, x, y);
@@ -69,11 +70,11 @@ class WholeRecipeTest {
     assertThat(verbs).hasSize(7);
   }
 
-  private static PlainCompositor compositor(RandomSteps random, StepGraph graph) {
+  private static PlainCompositor compositor(RandomSteps random, Map<String, Node> maskOfStep) {
     Map<String, Planes> frames = new HashMap<>();
     random.frames().forEach((name, node) -> frames.put(name, evaluated(node)));
     Map<String, Planes> masks = new HashMap<>();
-    graph.maskOfStep().forEach((path, node) -> masks.put(path, evaluated(node)));
+    maskOfStep.forEach((path, node) -> masks.put(path, evaluated(node)));
     return new PlainCompositor(
         RandomSteps.WORKING,
         (name, x, y) -> sample(frames.get(name), x, y),

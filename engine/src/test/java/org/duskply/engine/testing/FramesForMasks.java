@@ -8,7 +8,7 @@ import org.duskply.engine.mask.MaskSources;
 import org.duskply.engine.plan.FrameNode;
 
 /** Frames that masks may be read off; no painted files, and no names of steps. */
-record FramesForMasks(Map<String, FrameNode> frames, ColourSpace working) implements MaskSources {
+public record FramesForMasks(Map<String, FrameNode> frames, ColourSpace working) implements MaskSources {
   @Override
   public FrameNode frame(String name) {
     return Objects.requireNonNull(frames.get(name), name);

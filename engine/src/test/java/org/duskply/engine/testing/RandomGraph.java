@@ -106,7 +106,11 @@ public final class RandomGraph {
             below, new Blend(below, new Scale(frame, 1.5f)), mask, covering(frame), opacity);
       case 4:
         return new Mix(
-            below, new Spread(below, 1 + random.nextInt(4), serial++, canvas()), mask, null, opacity);
+            below,
+            new Spread(below, 1 + random.nextInt(4), serial++, canvas()),
+            mask,
+            null,
+            opacity);
       default:
         Node inner = below;
         for (int i = 0; i < 1 + random.nextInt(3); i++) {

@@ -23,8 +23,7 @@ public record ShownSteps(List<String> steps) implements MaskKind {
                   + " of a group, the greatest of its steps times its own.",
               Field.of(
                       "steps",
-                      new Kind.Items(
-                          new Kind.Mention(NameList.STEPS), "step", 1, Limits.MEMBERS))
+                      new Kind.Items(new Kind.Mention(NameList.STEPS), "step", 1, Limits.MEMBERS))
                   .principal()
                   .says("Names of steps, or their places, in quotes: \"#7\".")
                   .example("[flashes]"))

@@ -35,7 +35,9 @@ public final class Atlas {
     return owners;
   }
 
-  /** What a Shape is called among all: its key, and where another has the same, what it is part of. */
+  /**
+   * What a Shape is called among all: its key, and where another has the same, what it is part of.
+   */
   public String heading(Shape<?> shape) {
     long same = shapes.values().stream().filter(s -> s.key().equals(shape.key())).count();
     if (same > 1) {

@@ -17,7 +17,8 @@ import org.jspecify.annotations.Nullable;
 /**
  * Writes what a picture depends on and nothing else. Names are resolved: each use of one, and each
  * mask written out, becomes the number of its content in a list of different contents, in the order
- * of first use; the use of a step becomes its place. Members of lists that change nothing are left out.
+ * of first use; the use of a step becomes its place. Members of lists that change nothing are left
+ * out.
  */
 public final class PictureWriter extends PlainWriter {
   /** In place of the number of a mask without any key. */
