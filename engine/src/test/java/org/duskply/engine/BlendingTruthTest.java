@@ -86,6 +86,20 @@ class BlendingTruthTest {
   }
 
   @ParameterizedTest
+  @ValueSource(strings = {"0.01", "1", "20", "300", "2000"})
+  void aFeatheredMaskThatRunsOverTheBorderIsFullThere(String feather) {
+    Flat desk =
+        new Flat(folder, 40, 30).frame("black", (x, y, c) -> 0).frame("white", (x, y, c) -> 1);
+    Planes made =
+        desk.picture(
+            "steps: [ { lay: white, mask: { polygon: \"-9000,-9000 9000,-9000 9000,9000 -9000,9000\","
+                + " feather: "
+                + feather
+                + " } } ]\n");
+    assertThat(made.plane(0)).containsOnly(1f);
+  }
+
+  @ParameterizedTest
   @ValueSource(ints = {8, 16})
   void whatIsNotTouchedKeepsEveryCode(int depth) {
     // All codes of all channels below a mask of 0, an opacity of 0 and frames that change nothing.
