@@ -104,6 +104,32 @@ class LimitsTest {
   }
 
   @Test
+  void alternatesAreFew() {
+    StringBuilder text = new StringBuilder(MistakeCases.SOUND).append("\nalternates:\n");
+    for (int i = 0; i <= Limits.ALTERNATES; i++) {
+      text.append("  a").append(i).append(": {}\n");
+    }
+    assertSays(
+        soon(() -> RecipeReader.strict().check("a.yaml", text.toString())),
+        "there are 65 alternates; the limit is 64");
+  }
+
+  /** A large step is not read again for each small change of it. */
+  @Test
+  void manyChangesOfALargeStepCostLittle() {
+    String corners = "0,0 ".repeat(Limits.POINTS - 1) + "1,1";
+    StringBuilder text = new StringBuilder(MistakeCases.SOUND);
+    text.append("\nsteps: [{ id: a, pop: dusk, mask: { polygon: \"").append(corners);
+    text.append("\" } }]\nalternates:\n");
+    for (int i = 0; i < Limits.ALTERNATES; i++) {
+      text.append("  a").append(i).append(": { set: { a: { opacity: 0.5 }");
+      text.append(", \"#1\": { skip: true } } }\n");
+    }
+    Recipe recipe = soon(() -> RecipeReader.strict().check("a.yaml", text.toString())).orThrow();
+    soon(() -> Canonical.recipeHash(recipe));
+  }
+
+  @Test
   void listTenThousandDeep() {
     String open = "[".repeat(10_000);
     String close = "]".repeat(10_000);
@@ -236,7 +262,7 @@ class LimitsTest {
     return text + "steps: [{ pop: dusk, mask: m1 }]\n";
   }
 
-  private static Reading soon(org.junit.jupiter.api.function.ThrowingSupplier<Reading> read) {
+  private static <T> T soon(org.junit.jupiter.api.function.ThrowingSupplier<T> read) {
     return assertTimeoutPreemptively(SOON, read);
   }
 

@@ -100,6 +100,46 @@ class MainTest {
   }
 
   @Test
+  void alternatesAreRenderedTogetherOrOneAlone() {
+    Path recipe =
+        desk.recipe(
+            RIGHT.replace(
+                    "out/<title>.tif",
+                    "{ file: out/<title>-<alternate>.tif, alternates: [main, plain] }")
+                + "alternates: { plain: { skip: [print] } }\n");
+    assertThat(run("render", recipe, "--deliver", "print")).isEqualTo(Exit.DONE);
+    assertThat(out).contains("print: ").contains("print (plain): ");
+    assertThat(folder.resolve("out/Boathouse-main.tif")).isRegularFile();
+    assertThat(folder.resolve("out/Boathouse-plain.tif")).isRegularFile();
+    Path alone = folder.resolve("alone");
+    assertThat(run("render", recipe, "--alternate", "plain", "--out", alone)).isEqualTo(Exit.DONE);
+    assertThat(out).contains("print (plain): ").doesNotContain("web");
+    assertThat(alone.resolve("out/Boathouse-main.tif")).doesNotExist();
+    assertThat(run("explain", recipe, "--alternate", "plain")).isEqualTo(Exit.DONE);
+    assertThat(out).startsWith("Boathouse, alternate plain").contains("print (left out): ");
+    assertThat(run("explain", recipe, "--alternate", "plane")).isEqualTo(Exit.USAGE);
+    assertThat(err).contains("The recipe has no alternate plane; did you mean plain?");
+  }
+
+  @Test
+  void checkSpeaksOfAllAlternates() {
+    Path recipe =
+        desk.recipe(
+            RIGHT + "alternates: { more: { show: [late], set: { late: { opacity: 3 } } } }\n");
+    assertThat(run("check", recipe)).isEqualTo(Exit.PROBLEMS);
+    assertThat(err).contains("there is no step called `late`");
+    Path other =
+        desk.recipe(
+            RIGHT
+                    .replace("- id: print", "- { id: late, pop: gone, skip: true }\n  - id: print")
+                    .replace("night: frames/2.tif", "gone: frames/gone.tif")
+                + "alternates: { more: { show: [late] } }\n");
+    assertThat(run("check", other)).isEqualTo(Exit.PROBLEMS);
+    assertThat(err).contains("frames/gone.tif");
+    assertThat(run("render", other, "--alternate", "main")).isEqualTo(Exit.DONE);
+  }
+
+  @Test
   void stepsCanBeShownAloneLeftOutOrStoppedAt() {
     Path recipe = desk.recipe(RIGHT);
     List<short[]> pictures = new ArrayList<>();
