@@ -1,5 +1,6 @@
 package org.duskply.engine.svg;
 
+import java.util.Locale;
 import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -36,7 +37,7 @@ final class SvgLength {
       return null;
     }
     Double number = SvgNumbers.one(length.group(1));
-    String unit = length.group(2).toLowerCase(java.util.Locale.ROOT);
+    String unit = length.group(2).toLowerCase(Locale.ROOT);
     Double each = unit.equals("%") ? Double.valueOf(whole / 100) : UNITS.get(unit);
     return number == null || each == null ? null : Double.valueOf(number * each);
   }

@@ -59,6 +59,7 @@ final class SvgReader {
   private final XMLStreamReader xml;
   private final StringBuilder sheet = new StringBuilder();
   private @Nullable SvgElement root;
+  private String rootNamespace = "";
   private int elements;
 
   private SvgReader(String name, XMLStreamReader xml) {
@@ -163,8 +164,6 @@ final class SvgReader {
   private boolean belongs() {
     return namespace().equals(rootNamespace);
   }
-
-  private String rootNamespace = "";
 
   private String namespace() {
     String uri = xml.getNamespaceURI();

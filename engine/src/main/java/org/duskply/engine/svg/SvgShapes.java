@@ -1,6 +1,7 @@
 package org.duskply.engine.svg;
 
 import java.util.List;
+import java.util.Locale;
 import org.duskply.recipe.mask.PathData;
 import org.duskply.recipe.mask.PathSegment;
 import org.duskply.recipe.mask.PathSegment.Arc;
@@ -56,7 +57,7 @@ final class SvgShapes {
     } catch (PathSyntaxException e) {
       throw new DrawingException(
           String.format(
-              java.util.Locale.ROOT,
+              Locale.ROOT,
               "the outline of %s in %s cannot be followed at character %d: %s",
               element.shown(),
               file,
@@ -155,7 +156,7 @@ final class SvgShapes {
     String value = element.attribute(attribute);
     return new DrawingException(
         String.format(
-            java.util.Locale.ROOT,
+            Locale.ROOT,
             "the `%s` of %s in %s cannot be read: \"%s\"",
             attribute,
             element.shown(),

@@ -4,6 +4,7 @@ import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import org.duskply.engine.pixel.Affine;
 import org.duskply.recipe.mask.FillRule;
@@ -105,7 +106,7 @@ final class SvgWalk {
       if (e.is("defs", "symbol", "pattern", "marker", "mask")) {
         throw new DrawingException(
             String.format(
-                java.util.Locale.ROOT,
+                Locale.ROOT,
                 "%s in %s is a part kept in `%s` and not shown there; give the id of the `use`"
                     + " that shows it",
                 asked.shown(),
@@ -199,7 +200,7 @@ final class SvgWalk {
     if (target == null) {
       throw new DrawingException(
           String.format(
-              java.util.Locale.ROOT,
+              Locale.ROOT,
               "%s in %s repeats \"%s\", which is not in this file",
               e.shown(),
               file,

@@ -12,6 +12,7 @@ import net.jqwik.api.Property;
 import net.jqwik.api.constraints.IntRange;
 import org.duskply.engine.DuskplyException;
 import org.duskply.engine.colour.ColourSpace;
+import org.duskply.engine.filter.Gaussian;
 import org.duskply.recipe.NamedSpace;
 import org.duskply.engine.pixel.Planes;
 import org.duskply.engine.pixel.Region;
@@ -318,7 +319,7 @@ class MaskKindsTest {
       }
     }
     Planes want = new Planes(CANVAS, 1);
-    org.duskply.engine.filter.Gaussian.of(8).apply(continued, 0, want, 0);
+    Gaussian.of(8).apply(continued, 0, want, 0);
     assertThat(got.plane(0)).isEqualTo(want.plane(0));
     for (Region part : List.of(new Region(0, 0, 1, 1), new Region(50, 3, 60, 4), CANVAS)) {
       Planes cut = new Planes(part, 1);

@@ -158,7 +158,5 @@ class SvgTransformTest {
     assertThat(ViewBox.parse("0 0 0 5")).isNull();
     assertThat(ViewBox.parse("0 0 5")).isNull();
     assertThat(ViewBox.parse("0 0 5 x")).isNull();
-    assertThat(ViewBox.parse("0 0 5 1e999"))
-        .satisfiesAnyOf(v -> assertThat(v).isNull(), v -> assertThat(v).isNotNull());
   }
 }
