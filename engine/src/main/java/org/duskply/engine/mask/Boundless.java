@@ -1,7 +1,10 @@
 package org.duskply.engine.mask;
 
+import java.util.ArrayDeque;
 import java.util.Collections;
+import java.util.Deque;
 import java.util.IdentityHashMap;
+import java.util.List;
 import java.util.Set;
 import org.duskply.engine.plan.Node;
 
@@ -13,19 +16,19 @@ import org.duskply.engine.plan.Node;
 interface Boundless {
   /** Whether a mask has values of its own beyond the canvas. */
   static boolean is(Node mask) {
-    return is(mask, Collections.newSetFromMap(new IdentityHashMap<>()));
-  }
-
-  /** Looks at each member once: masks may share members many times over. */
-  private static boolean is(Node mask, Set<Node> seen) {
-    if (!seen.add(mask)) {
-      return true; // else the first look would have ended the search
+    Set<Node> met = Collections.newSetFromMap(new IdentityHashMap<>());
+    Deque<Node> waiting = new ArrayDeque<>(List.of(mask));
+    while (!waiting.isEmpty()) {
+      Node node = waiting.pop();
+      if (!met.add(node)) {
+        continue; // Masks may share members many times over.
+      }
+      boolean leaf = node.inputs().isEmpty();
+      if (node.planes() != 1 || leaf && !(node instanceof Boundless)) {
+        return false;
+      }
+      waiting.addAll(node.inputs());
     }
-    if (mask.planes() != 1) {
-      return false;
-    }
-    return mask.inputs().isEmpty()
-        ? mask instanceof Boundless
-        : mask.inputs().stream().allMatch(input -> is(input, seen));
+    return true;
   }
 }

@@ -9,7 +9,7 @@ import org.duskply.engine.plan.KeyWriter;
 import org.duskply.engine.plan.Node;
 
 /** A mask softened by a Gaussian; beyond the canvas it reads what {@link Border} says. */
-final class FeatherNode implements AreaNode {
+final class FeatherNode implements AreaNode, Border.Reader {
   private final Node input;
   private final double radius;
   private final Gaussian gaussian;
@@ -29,6 +29,11 @@ final class FeatherNode implements AreaNode {
   }
 
   @Override
+  public Border border() {
+    return border;
+  }
+
+  @Override
   public List<Node> inputs() {
     return List.of(input);
   }
@@ -40,8 +45,7 @@ final class FeatherNode implements AreaNode {
 
   @Override
   public Region footprint(Region within) {
-    Region read = border.reads(gaussian.needs(within));
-    return input.footprint(read).grow(gaussian.reach()).meet(within);
+    return border.footprint(gaussian.needs(within)).grow(gaussian.reach()).meet(within);
   }
 
   @Override

@@ -9,7 +9,7 @@ import org.duskply.engine.plan.KeyWriter;
 import org.duskply.engine.plan.Node;
 
 /** A mask whose outline is moved outward or inward; beyond the canvas as {@link Border} says. */
-final class WidenNode implements AreaNode {
+final class WidenNode implements AreaNode, Border.Reader {
   private final Node input;
   private final double by;
   private final Widening widening;
@@ -29,6 +29,11 @@ final class WidenNode implements AreaNode {
   }
 
   @Override
+  public Border border() {
+    return border;
+  }
+
+  @Override
   public List<Node> inputs() {
     return List.of(input);
   }
@@ -40,8 +45,7 @@ final class WidenNode implements AreaNode {
 
   @Override
   public Region footprint(Region within) {
-    Region read = border.reads(widening.needs(within));
-    return input.footprint(read).grow(widening.growth()).meet(within);
+    return border.footprint(widening.needs(within)).grow(widening.growth()).meet(within);
   }
 
   @Override

@@ -21,8 +21,10 @@ record ViewBox(double x, double y, double width, double height) {
   /** A {@code viewBox} attribute; null where it is not four numbers with a size above 0. */
   static @Nullable ViewBox parse(String text) {
     List<Double> n = SvgNumbers.list(text, 4);
-    boolean sound = n != null && n.size() == 4 && n.get(2) > 0 && n.get(3) > 0;
-    return sound ? new ViewBox(n.get(0), n.get(1), n.get(2), n.get(3)) : null;
+    if (n == null || n.size() != 4 || n.get(2) <= 0 || n.get(3) <= 0) {
+      return null;
+    }
+    return new ViewBox(n.get(0), n.get(1), n.get(2), n.get(3));
   }
 
   /**
