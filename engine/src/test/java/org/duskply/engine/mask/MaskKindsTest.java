@@ -23,6 +23,7 @@ import org.duskply.engine.plan.Stop;
 import org.duskply.engine.render.RegionEvaluator;
 import org.duskply.engine.svg.Drawing;
 import org.duskply.engine.testing.Close;
+import org.duskply.engine.testing.FramesOnly;
 import org.duskply.recipe.mask.AllOf;
 import org.duskply.recipe.mask.AnyOf;
 import org.duskply.recipe.mask.Ease;
@@ -47,7 +48,7 @@ class MaskKindsTest {
 
   private static MaskGraph graph(double scale) {
     Ground ground = new Ground(CANVAS.width() / scale, CANVAS.height() / scale, scale, CANVAS);
-    return new MaskGraph(Map.of(), ground, Map.of());
+    return new MaskGraph(Map.of(), ground, Map.of(), FramesOnly.NONE);
   }
 
   private static Mask mask(@Nullable MaskKind kind, double widen, double feather) {
@@ -211,7 +212,10 @@ class MaskKindsTest {
       Planes got =
           made(
               new MaskGraph(
-                      Map.of(), new Ground(4, 4, 1, Region.ofSize(4, 4)), Map.of(mask, outline))
+                      Map.of(),
+                      new Ground(4, 4, 1, Region.ofSize(4, 4)),
+                      Map.of(mask, outline),
+                      FramesOnly.NONE)
                   .of(use(mask)),
               Region.ofSize(4, 4));
       Close.check(ids[i], got.plane(0), expected[i], 1e-6);
@@ -350,7 +354,7 @@ class MaskKindsTest {
   @Test
   void aMoveOfTooManyPixelsIsRefused() {
     Ground ground = new Ground(6, 4, 10, CANVAS);
-    MaskGraph graph = new MaskGraph(Map.of(), ground, Map.of());
+    MaskGraph graph = new MaskGraph(Map.of(), ground, Map.of(), FramesOnly.NONE);
     assertThatThrownBy(() -> graph.of(new MaskUse.Inline(mask(box(0, 0, 1, 1), 500, 0))))
         .isInstanceOf(DuskplyException.class)
         .hasMessage("An outline cannot be moved by 5000 pixels of the base; 4000 is the most.");

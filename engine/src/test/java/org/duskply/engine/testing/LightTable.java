@@ -7,6 +7,7 @@ import java.util.Objects;
 import java.util.stream.Collectors;
 import org.duskply.engine.colour.ColourSpace;
 import org.duskply.engine.frame.Lineariser;
+import org.duskply.engine.mask.Ground;
 import org.duskply.engine.mask.MaskGraph;
 import org.duskply.engine.pixel.Planes;
 import org.duskply.engine.pixel.Region;
@@ -77,10 +78,14 @@ public final class LightTable {
   private StepGraph graph(Extent extent, double scale) {
     return new StepGraph(
         name -> Objects.requireNonNull(frames.get(name), name),
-        new MaskGraph(Map.of(), scale),
+        new MaskGraph(Map.of(), ground(scale), Map.of(), FramesOnly.NONE),
         WORKING,
         extent,
         scale);
+  }
+
+  private Ground ground(double scale) {
+    return new Ground(width / scale, height / scale, scale, Region.ofSize(width, height));
   }
 
   /** All pixels of a node. */

@@ -10,7 +10,9 @@ import java.util.function.Supplier;
 import org.duskply.engine.colour.ColourSpace;
 import org.duskply.engine.frame.FrameSource.Access;
 import org.duskply.engine.frame.Lineariser;
+import org.duskply.engine.mask.Ground;
 import org.duskply.engine.mask.MaskGraph;
+import org.duskply.engine.pixel.Region;
 import org.duskply.engine.plan.FrameNode;
 import org.duskply.engine.plan.Node;
 import org.duskply.engine.step.Extent;
@@ -96,7 +98,11 @@ public final class RandomSteps {
   public StepGraph graph() {
     return new StepGraph(
         name -> Objects.requireNonNull(frames.get(name), name),
-        new MaskGraph(Map.of(), 1),
+        new MaskGraph(
+            Map.of(),
+            new Ground(width, height, 1, Region.ofSize(width, height)),
+            Map.of(),
+            FramesOnly.NONE),
         WORKING,
         Extent.ofSize(width, height),
         1);
@@ -172,6 +178,7 @@ public final class RandomSteps {
         new Polygon(points, any(FillRule.values())),
         List.of(),
         List.of(),
+        0,
         any(0.0, 1.5, 5.0),
         random.nextInt(5) == 0,
         any(1.0, 1.0, 0.6),
