@@ -106,7 +106,8 @@ public final class MaskGraph {
     return of(use);
   }
 
-  private Node of(MaskUse use) {
+  /** The node of a mask that needs no other picture below than the last. */
+  Node of(MaskUse use) {
     if (!(use instanceof MaskUse.Named name)) {
       return of(((MaskUse.Inline) use).mask());
     }

@@ -11,9 +11,6 @@ import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.IntRange;
 import org.duskply.engine.DuskplyException;
-import org.duskply.engine.colour.ColourSpace;
-import org.duskply.engine.filter.Gaussian;
-import org.duskply.recipe.NamedSpace;
 import org.duskply.engine.pixel.Planes;
 import org.duskply.engine.pixel.Region;
 import org.duskply.engine.plan.KeyWriter;
@@ -26,7 +23,7 @@ import org.duskply.engine.plan.Stop;
 import org.duskply.engine.render.RegionEvaluator;
 import org.duskply.engine.svg.Drawing;
 import org.duskply.engine.testing.Close;
-import org.duskply.engine.testing.FramesForMasks;
+import org.duskply.engine.testing.FramesOnly;
 import org.duskply.recipe.mask.AllOf;
 import org.duskply.recipe.mask.AnyOf;
 import org.duskply.recipe.mask.Ease;
@@ -47,17 +44,11 @@ import org.junit.jupiter.api.Test;
 
 /** Kinds of mask and the keys that act on them, against their formulas. */
 class MaskKindsTest {
-  /** The picture below the step, which none of these masks looks at. */
-  private static final Node BELOW = new EverywhereNode();
-
-  private static final MaskSources NO_FRAMES =
-      new FramesForMasks(Map.of(), ColourSpace.of(NamedSpace.SRGB));
-
   private static final Region CANVAS = Region.ofSize(60, 40);
 
   private static MaskGraph graph(double scale) {
     Ground ground = new Ground(CANVAS.width() / scale, CANVAS.height() / scale, scale, CANVAS);
-    return new MaskGraph(Map.of(), ground, Map.of(), NO_FRAMES);
+    return new MaskGraph(Map.of(), ground, Map.of(), FramesOnly.NONE);
   }
 
   private static Mask mask(@Nullable MaskKind kind, double widen, double feather) {
@@ -76,7 +67,7 @@ class MaskKindsTest {
   }
 
   private static Planes made(Mask mask) {
-    return made(graph(1).of(new MaskUse.Inline(mask), BELOW), CANVAS);
+    return made(graph(1).of(new MaskUse.Inline(mask)), CANVAS);
   }
 
   private static Polygon box(double left, double top, double right, double bottom) {
@@ -92,7 +83,7 @@ class MaskKindsTest {
     Point to = new Point(random.nextInt(200) - 70.25, random.nextDouble() * 100 - 30);
     Ease ease = random.nextBoolean() ? Ease.LINEAR : Ease.SMOOTH;
     double scale = random.nextBoolean() ? 1 : 0.5;
-    Planes got = made(graph(scale).of(use(new Gradient(new Ramp(from, to, ease))), BELOW), CANVAS);
+    Planes got = made(graph(scale).of(use(new Gradient(new Ramp(from, to, ease)))), CANVAS);
     for (int y = 0; y < CANVAS.height(); y++) {
       for (int x = 0; x < CANVAS.width(); x++) {
         double px = (x + 0.5) / scale - from.x();
@@ -110,7 +101,7 @@ class MaskKindsTest {
   @Test
   void aGradientGoesOnAtBothEnds() {
     Ramp ramp = new Ramp(new Point(10, 0), new Point(20, 0), Ease.LINEAR);
-    Planes got = made(graph(1).of(use(new Gradient(ramp)), BELOW), CANVAS);
+    Planes got = made(graph(1).of(use(new Gradient(ramp))), CANVAS);
     assertThat(got.plane(0)[got.at(9, 3)]).isEqualTo(0f);
     assertThat(got.plane(0)[got.at(10, 3)]).isEqualTo(0.05f);
     assertThat(got.plane(0)[got.at(19, 30)]).isEqualTo(0.95f);
@@ -125,7 +116,7 @@ class MaskKindsTest {
   void anEllipseCoversWhatACircleDoes() {
     Planes got =
         made(
-            graph(1).of(use(new Ellipse(new Oval(new Point(2, 2), new Radii(1.5, 1.5), 33))), BELOW),
+            graph(1).of(use(new Ellipse(new Oval(new Point(2, 2), new Radii(1.5, 1.5), 33)))),
             Region.ofSize(4, 4));
     double corner = 0.0072246524;
     double edge = 0.3799606076;
@@ -141,7 +132,7 @@ class MaskKindsTest {
   @Test
   void anEllipseIsTurnedClockwise() {
     Oval oval = new Oval(new Point(30, 20), new Radii(18, 5), 30);
-    Planes got = made(graph(1).of(use(new Ellipse(oval)), BELOW), CANVAS);
+    Planes got = made(graph(1).of(use(new Ellipse(oval))), CANVAS);
     double area = 0;
     for (float v : got.plane(0)) {
       area += v;
@@ -160,18 +151,18 @@ class MaskKindsTest {
             use(new Gradient(new Ramp(new Point(0, 0), new Point(60, 0), Ease.LINEAR))),
             use(new Gradient(new Ramp(new Point(0, 40), new Point(0, 0), Ease.LINEAR))),
             use(box(5, 5, 55.5, 35.25)));
-    Planes product = made(graph(1).of(use(new AllOf(members)), BELOW), CANVAS);
-    Planes greatest = made(graph(1).of(use(new AnyOf(members)), BELOW), CANVAS);
+    Planes product = made(graph(1).of(use(new AllOf(members))), CANVAS);
+    Planes greatest = made(graph(1).of(use(new AnyOf(members))), CANVAS);
     float[][] each = new float[3][];
     for (int m = 0; m < 3; m++) {
-      each[m] = made(graph(1).of(members.get(m), BELOW), CANVAS).plane(0);
+      each[m] = made(graph(1).of(members.get(m)), CANVAS).plane(0);
     }
     for (int i = 0; i < each[0].length; i++) {
       assertThat(product.plane(0)[i]).isEqualTo(each[0][i] * each[1][i] * each[2][i]);
       float most = Math.max(each[0][i], Math.max(each[1][i], each[2][i]));
       assertThat(greatest.plane(0)[i]).isEqualTo(most);
     }
-    Node one = graph(1).of(use(new AllOf(members.subList(0, 1))), BELOW);
+    Node one = graph(1).of(use(new AllOf(members.subList(0, 1))));
     assertThat(one).isInstanceOf(GradientNode.class);
   }
 
@@ -221,8 +212,11 @@ class MaskKindsTest {
       Planes got =
           made(
               new MaskGraph(
-                      Map.of(), new Ground(4, 4, 1, Region.ofSize(4, 4)), Map.of(mask, outline), NO_FRAMES)
-                  .of(use(mask), BELOW),
+                      Map.of(),
+                      new Ground(4, 4, 1, Region.ofSize(4, 4)),
+                      Map.of(mask, outline),
+                      FramesOnly.NONE)
+                  .of(use(mask)),
               Region.ofSize(4, 4));
       Close.check(ids[i], got.plane(0), expected[i], 1e-6);
     }
@@ -264,9 +258,9 @@ class MaskKindsTest {
 
   @Test
   void onlyWhatIsMadeOfShapesHasNoBorder() {
-    Node shape = graph(1).of(use(box(0, 0, 9, 9)), BELOW);
+    Node shape = graph(1).of(use(box(0, 0, 9, 9)));
     Node gradient =
-        graph(1).of(use(new Gradient(new Ramp(new Point(0, 0), new Point(1, 1), Ease.LINEAR))), BELOW);
+        graph(1).of(use(new Gradient(new Ramp(new Point(0, 0), new Point(1, 1), Ease.LINEAR))));
     Node soft = new FeatherNode(shape, 3, CANVAS);
     assertThat(Boundless.is(shape)).isTrue();
     assertThat(Boundless.is(new EverywhereNode())).isTrue();
@@ -304,7 +298,7 @@ class MaskKindsTest {
   void whatIsPaintedContinuesByItsEdgeValue() {
     Node mixed =
         new FeatherNode(
-            CombinedNode.anyOf(List.of(new Painted(), graph(1).of(use(box(-9, -9, 3, 60)), BELOW))),
+            CombinedNode.anyOf(List.of(new Painted(), graph(1).of(use(box(-9, -9, 3, 60))))),
             8,
             CANVAS);
     Planes got = made(mixed, CANVAS);
@@ -319,7 +313,7 @@ class MaskKindsTest {
       }
     }
     Planes want = new Planes(CANVAS, 1);
-    Gaussian.of(8).apply(continued, 0, want, 0);
+    org.duskply.engine.filter.Gaussian.of(8).apply(continued, 0, want, 0);
     assertThat(got.plane(0)).isEqualTo(want.plane(0));
     for (Region part : List.of(new Region(0, 0, 1, 1), new Region(50, 3, 60, 4), CANVAS)) {
       Planes cut = new Planes(part, 1);
@@ -360,8 +354,8 @@ class MaskKindsTest {
   @Test
   void aMoveOfTooManyPixelsIsRefused() {
     Ground ground = new Ground(6, 4, 10, CANVAS);
-    MaskGraph graph = new MaskGraph(Map.of(), ground, Map.of(), NO_FRAMES);
-    assertThatThrownBy(() -> graph.of(new MaskUse.Inline(mask(box(0, 0, 1, 1), 500, 0)), BELOW))
+    MaskGraph graph = new MaskGraph(Map.of(), ground, Map.of(), FramesOnly.NONE);
+    assertThatThrownBy(() -> graph.of(new MaskUse.Inline(mask(box(0, 0, 1, 1), 500, 0))))
         .isInstanceOf(DuskplyException.class)
         .hasMessage("An outline cannot be moved by 5000 pixels of the base; 4000 is the most.");
   }
@@ -381,12 +375,12 @@ class MaskKindsTest {
     Keys keys = new Keys();
     List<String> all =
         masks.stream()
-            .map(m -> keys.of(graph(1).of(new MaskUse.Inline(m), BELOW), CANVAS).toString())
+            .map(m -> keys.of(graph(1).of(new MaskUse.Inline(m)), CANVAS).toString())
             .toList();
     assertThat(all).doesNotHaveDuplicates();
     assertThat(
             masks.stream()
-                .map(m -> keys.of(graph(1).of(new MaskUse.Inline(m), BELOW), CANVAS).toString())
+                .map(m -> keys.of(graph(1).of(new MaskUse.Inline(m)), CANVAS).toString())
                 .toList())
         .isEqualTo(all);
   }
@@ -394,12 +388,12 @@ class MaskKindsTest {
   /** Masks that use each other many times over would be walked 2³⁰ times without a memory. */
   @Test
   void masksThatShareMembersAreWalkedOnce() {
-    Node node = graph(1).of(use(box(1, 1, 9, 9)), BELOW);
+    Node node = graph(1).of(use(box(1, 1, 9, 9)));
     for (int i = 0; i < 30; i++) {
       node = CombinedNode.within(CombinedNode.anyOf(List.of(node, node)), node);
     }
     assertThat(node.footprint(CANVAS)).isEqualTo(new Region(1, 1, 9, 9));
-    Node soft = graph(1).of(use(box(1, 1, 9, 9)), BELOW);
+    Node soft = graph(1).of(use(box(1, 1, 9, 9)));
     for (int i = 0; i < 30; i++) {
       // Each reads another width about the one below: 2³⁰ different regions.
       Node other = new FeatherNode(soft, 0.01 * i, CANVAS);

@@ -83,11 +83,15 @@ public final class LightTable {
         new Ground(extent.width(), extent.height(), scale, Region.ofSize(width, height));
     return new StepGraph(
         name -> Objects.requireNonNull(frames.get(name), name),
-        new MaskGraph(Map.of(), ground, Map.of(), new FramesForMasks(frames, WORKING)),
+        new MaskGraph(Map.of(), ground, Map.of(), FramesOnly.NONE),
         WORKING,
         extent,
         extent,
         scale);
+  }
+
+  private Ground ground(double scale) {
+    return new Ground(width / scale, height / scale, scale, Region.ofSize(width, height));
   }
 
   /** All pixels of a node. */

@@ -4,14 +4,12 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.Random;
 import org.duskply.engine.colour.ColourSpace;
 import org.duskply.engine.frame.FrameSource.Access;
 import org.duskply.engine.frame.Lineariser;
 import org.duskply.engine.mask.Ground;
 import org.duskply.engine.mask.MaskGraph;
-import org.duskply.engine.mask.MaskSources;
 import org.duskply.engine.pixel.Planes;
 import org.duskply.engine.pixel.Region;
 import org.duskply.engine.plan.AreaNode;
@@ -158,35 +156,7 @@ public final class RandomGraph {
 
   private MaskGraph masks() {
     Ground ground = new Ground(width, height, 1, canvas());
-    return new MaskGraph(Map.of(), ground, Map.of(), new Sources(frames));
-  }
-
-  /** The graph's frames, called by their numbers. */
-  private record Sources(List<FrameNode> frames) implements MaskSources {
-    @Override
-    public FrameNode frame(String name) {
-      return frames.get(Integer.parseInt(name));
-    }
-
-    @Override
-    public FrameNode base() {
-      return frames.get(0);
-    }
-
-    @Override
-    public ColourSpace working() {
-      return ColourSpace.of(NamedSpace.SRGB);
-    }
-
-    @Override
-    public FrameNode painted(String file) {
-      throw new UnsupportedOperationException(file);
-    }
-
-    @Override
-    public Optional<String> step(String name) {
-      return Optional.empty();
-    }
+    return new MaskGraph(Map.of(), ground, Map.of(), new FramesOnly(frames));
   }
 
   private Node mask(int depth) {

@@ -101,7 +101,7 @@ public final class RandomSteps {
     Ground ground = new Ground(width, height, 1, Region.ofSize(width, height));
     return new StepGraph(
         name -> Objects.requireNonNull(frames.get(name), name),
-        new MaskGraph(Map.of(), ground, Map.of(), new FramesForMasks(frames, WORKING)),
+        new MaskGraph(Map.of(), ground, Map.of(), FramesOnly.NONE),
         WORKING,
         Bounds.ofSize(width, height),
         Bounds.ofSize(width, height),

@@ -63,7 +63,8 @@ public final class Changed {
   }
 
   private static String bare(@Nullable Object value) {
-    boolean decimal = value instanceof Double || value instanceof Float;
-    return decimal ? Es6Number.text(((Number) value).doubleValue()) : String.valueOf(value);
+    return value instanceof Double || value instanceof Float
+        ? Es6Number.text(((Number) value).doubleValue())
+        : String.valueOf(value);
   }
 }

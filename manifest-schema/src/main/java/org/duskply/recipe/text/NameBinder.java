@@ -4,6 +4,7 @@ import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.function.Function;
 import org.duskply.recipe.shape.Fault;
 import org.duskply.recipe.shape.Kind;
@@ -103,7 +104,7 @@ final class NameBinder {
           Words.quoted(name) + " changes nothing; write " + expected, "{ }", expected);
     }
     binder.mentions.change(name, below, keys, kind);
-    return new PlainReader(binder.problems).plain(keys, below);
+    return Objects.requireNonNull(new PlainReader(binder.problems).plain(keys, below));
   }
 
   /** A well-formed name, or null after a problem. */
