@@ -20,6 +20,9 @@ import org.jspecify.annotations.Nullable;
 public record FrameColour(ColourSpace space, String reason, @Nullable String notice) {
   private static final int CMYK = 4;
 
+  private static final String TABLES =
+      "The frame's colour profile works by look-up tables: its colours are as true as these are.";
+
   /** As {@link #of(String, FrameInfo, NamedSpace, ReadsAs)}, by what the file says. */
   public static FrameColour of(String name, FrameInfo info, @Nullable NamedSpace override) {
     return of(name, info, override, null);
@@ -98,9 +101,6 @@ public record FrameColour(ColourSpace space, String reason, @Nullable String not
     }
     return straight(new FrameColour(space, reason, null), readsAs);
   }
-
-  private static final String TABLES =
-      "The frame's colour profile works by look-up tables: colours are as close as its tables are.";
 
   /** The values of CMYK mean nothing without the tables of a press. */
   private static FrameColour inks(

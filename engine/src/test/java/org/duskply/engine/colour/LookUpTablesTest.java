@@ -8,6 +8,7 @@ import java.awt.color.ICC_Profile;
 import java.util.Map;
 import java.util.Random;
 import org.duskply.recipe.NamedSpace;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /** Profiles of look-up tables, built byte by byte, against the formulas and against LittleCMS. */
@@ -168,5 +169,31 @@ class LookUpTablesTest {
             .isCloseTo(Math.max(0, ours[c]), within(bound));
       }
     }
+  }
+
+  /** The same bits on every Java runtime. */
+  @Test
+  @Tag("bits")
+  void bitsArePinned() {
+    byte[] profile =
+        LookUpBytes.profile(
+            "RGB ", "Lab ", Map.of("A2B0", LookUpBytes.staged(3, 9, LookUpTablesTest::press, 1.8)));
+    LookUpTables tables = IccReader.read(profile).tables();
+    assertThat(tables).isNotNull();
+    float[][] device = new float[3][4096];
+    for (int i = 0; i < 4096; i++) {
+      for (int c = 0; c < 3; c++) {
+        device[c][i] = (i * (c + 1) * 37 & 4095) / 4095f;
+      }
+    }
+    float[][] out = new float[3][4096];
+    tables.run(device, 0, 4096, out[0], out[1], out[2], 0);
+    int hash = 1;
+    for (float[] plane : out) {
+      for (float v : plane) {
+        hash = 31 * hash + Float.floatToIntBits(v + 0f);
+      }
+    }
+    assertThat(hash).isEqualTo(-1447726868);
   }
 }

@@ -10,8 +10,8 @@ import com.drew.metadata.exif.ExifSubIFDDirectory;
 import java.awt.image.Raster;
 import java.io.IOException;
 import java.nio.file.Path;
-import java.time.Duration;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import javax.imageio.IIOException;
 import javax.imageio.ImageReader;
@@ -20,7 +20,6 @@ import org.duskply.engine.colour.ColourSpace;
 import org.duskply.engine.testing.Close;
 import org.duskply.recipe.NamedSpace;
 import org.jspecify.annotations.Nullable;
-import org.junit.jupiter.api.Assertions;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -67,39 +66,6 @@ class CorpusTest {
 
   private static Decoded decode(String file) {
     return decode(Corpus.file(file), ColourSpace.of(NamedSpace.SRGB));
-  }
-
-  private static boolean read(Path file) {
-    try {
-      Decoded decoded = decode(file, ColourSpace.of(NamedSpace.SRGB));
-      for (float[] plane : decoded.planes()) {
-        for (float v : plane) {
-          if (!(Math.abs(v) <= 4 * Lineariser.MOST)) {
-            throw new AssertionError(v + " in " + file);
-          }
-        }
-      }
-      return true;
-    } catch (FrameException e) {
-      assertThat(e.getMessage()).startsWith(file.getFileName().toString()).endsWith(".");
-      assertThat(e.getMessage()).doesNotContain("\n").doesNotContain("Exception");
-      return false;
-    }
-  }
-
-  /** How many read, so that a reader that refuses everything is found out. */
-  @ParameterizedTest
-  @ValueSource(strings = {"tiff 150", "png 200", "jpeg 27", "exif 12", "color 7", "misc 20"})
-  void everyFileReadsOrSaysWhyNotInTenSeconds(String folderAndLeast) {
-    String[] parts = folderAndLeast.split(" ");
-    int read = 0;
-    for (Path file : Corpus.below(parts[0])) {
-      boolean done =
-          Assertions.assertTimeoutPreemptively(
-              Duration.ofSeconds(10), () -> read(file), file.toString());
-      read += done ? 1 : 0;
-    }
-    assertThat(read).isGreaterThanOrEqualTo(Integer.parseInt(parts[1]));
   }
 
   /** The bracket was made from the float truth: min(1, truth·2^ev), sRGB-encoded to 16 bits. */
@@ -218,6 +184,46 @@ class CorpusTest {
       Decoded decoded = decode("png/suite/g" + gamma + "n2c08.png");
       // One 8-bit code at a gamma of 2.86 (g03) about 0.5 is 0.5·2.86/200 = 0.0072.
       assertThat(decoded.at(1, 20, 20)).as(gamma).isCloseTo(0.5f, within(0.0072f));
+    }
+  }
+
+  /** One picture exported in four spaces is the same light, as the median pixel shows. */
+  @Test
+  void theSamePictureInWideSpaces() {
+    float[][] srgb = decode("color/pizza-rgb8-srgb.jpg").planes();
+    for (String space : new String[] {"adobergb", "displayp3", "prophotorgb"}) {
+      float[][] other = decode("color/pizza-rgb8-" + space + ".jpg").planes();
+      for (int p = 0; p < 3; p++) {
+        double[] apart = new double[srgb[p].length];
+        for (int i = 0; i < apart.length; i++) {
+          apart[i] = Math.abs(srgb[p][i] - other[p][i]);
+        }
+        Arrays.sort(apart);
+        assertThat(apart[apart.length / 2]).as(space).isLessThan(0.01);
+      }
+    }
+  }
+
+  /**
+   * Two profiles of look-up tables, as libvips 8.14 with LittleCMS converts them to 16-bit sRGB at
+   * the intent they have; within the 1.3e-3 of light that its tables are coarser (see
+   * LookUpTablesTest).
+   */
+  @Test
+  void lookUpTablesAreFollowed() {
+    lookedUp("color/sample-xyb.jpg", 100, 100, 18586, 19446, 29997);
+    lookedUp("misc/pil/icc_profile_big.jpg", 30, 30, 0, 12646, 29117);
+    lookedUp("misc/sharp/fogra-0-100-100-0.tif", 500, 500, 228 * 257, 31 * 257, 37 * 257);
+  }
+
+  private static void lookedUp(String file, int x, int y, int... codes) {
+    Decoded decoded = decode(file);
+    for (int c = 0; c < 3; c++) {
+      double wanted = ColourSpace.of(NamedSpace.SRGB).curve(0).toLinear(codes[c] / 65535.0);
+      double got = Math.max(0, decoded.at(c, x, y));
+      // The press's red is given in 8 bits: half a code more, at the curve's slope there.
+      double bound = file.contains("fogra") ? 5e-3 : 1.3e-3;
+      assertThat(got).as("%s %d", file, c).isCloseTo(wanted, within(bound));
     }
   }
 
