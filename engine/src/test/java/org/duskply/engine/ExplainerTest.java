@@ -183,7 +183,7 @@ class ExplainerTest {
   void equationsOfLightSayWhatIsComputed() {
     assertThat(formula("{ dodge: 0.4, mask: top }")).isEqualTo("out = b + m·(b·2^0.4 − b)");
     assertThat(formula("{ burn: { stops: 0.3, gel: -40 } }"))
-        .isEqualTo("out = W(b·2^(−0.3)); W: Bradford(x)");
+        .isEqualTo("out = W(b·2^(−0.3)); W: Bradford(4545 K → 5556 K)·(R, G, B)");
     assertThat(formula("{ vignette: -0.6 }"))
         .isEqualTo(
             "out = b·2^(−0.6·s); s: 0 up to 0.4 of half the diagonal from the centre, 1 from 1 on,"
