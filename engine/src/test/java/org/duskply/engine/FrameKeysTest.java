@@ -155,7 +155,7 @@ class FrameKeysTest {
                   + " through a gel: 42 mired cooler.");
       assertThat(said.get(3))
           .contains("16 bits with transparency that is left out, linear srgb.")
-          .endsWith("The recipe reads it as linear light.");
+          .endsWith("The recipe reads its numbers as linear light, whatever the curve.");
     }
   }
 

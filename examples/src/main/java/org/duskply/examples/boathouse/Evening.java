@@ -29,7 +29,7 @@ public final class Evening {
     }
     shots.add(ambient("after-pops", 18, 45, 3.2));
     shots.add(ambient("late-sky", 19, 48, 5));
-    shots.add(ambient("fire", 20, 52, 0.3));
+    shots.add(ambient("fire", 20, 52, 0.15));
     shots.add(ambient("night", 21, 61, 0.4));
     return shots;
   }

@@ -21,7 +21,7 @@ import picocli.CommandLine.Option;
 @Command(
     name = "make-tour",
     mixinStandardHelpOptions = true,
-    description = "Renders the README's four pictures from the demo's frames.")
+    description = "Renders the README's pictures from the demo's frames.")
 public final class MakeTour implements Callable<Integer> {
   @Option(
       names = "--recipe",

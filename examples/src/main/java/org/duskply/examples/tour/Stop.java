@@ -3,6 +3,9 @@ package org.duskply.examples.tour;
 import java.util.List;
 import java.util.Map;
 import org.duskply.recipe.Alternate;
+import org.duskply.recipe.Alternates;
+import org.duskply.recipe.Finish;
+import org.duskply.recipe.deliver.Metadata;
 import org.duskply.recipe.NamedSpace;
 import org.duskply.recipe.Recipe;
 import org.duskply.recipe.deliver.Compress;
@@ -26,13 +29,21 @@ record Stop(String name, Recipe recipe) {
   /** The pop whose frame shows how such frames look: the assistant stands in it. */
   private static final String POP = "pop-steps";
 
+  /** The step after which all is lit but for the fire. */
+  private static final String LIT = "water";
+
+  /** The alternate that the tour ends with. */
+  private static final String OTHER = "no-fire";
+
   /** The tour of a recipe, from the first picture to the last. */
   static List<Stop> of(Recipe recipe) {
     return List.of(
-        new Stop("1-base", with(recipe, recipe.base(), List.of(), "1-base")),
-        new Stop("2-pop", with(recipe, POP, List.of(), "2-pop")),
-        new Stop("3-pops", with(recipe, recipe.base(), popsOf(recipe), "3-pops")),
-        new Stop("4-finished", with(recipe, recipe.base(), recipe.steps(), "4-finished")));
+        unfinished(recipe, "1-base", List.of()),
+        unfinished(recipe.withBase(POP), "2-pop", List.of()),
+        unfinished(recipe, "3-pops", popsOf(recipe)),
+        unfinished(recipe, "4-lit", untilLit(recipe)),
+        stop(recipe, "5-finished"),
+        stop(Alternates.apply(recipe, OTHER), "6-" + OTHER));
   }
 
   private static List<Step> popsOf(Recipe recipe) {
@@ -44,8 +55,24 @@ record Stop(String name, Recipe recipe) {
         || (step.verb() instanceof Group group && group.steps().stream().allMatch(Stop::popsOnly));
   }
 
-  private static Recipe with(Recipe r, String base, List<Step> steps, String name) {
-    return r.withBase(base).withSteps(steps).withDeliverables(Map.of(name, picture(name)));
+  private static List<Step> untilLit(Recipe recipe) {
+    List<String> names = recipe.steps().stream().map(step -> "" + step.id()).toList();
+    return recipe.steps().subList(0, names.indexOf(LIT) + 1);
+  }
+
+  /** Some of the steps, cropped as the finished picture is. */
+  private static Stop unfinished(Recipe recipe, String name, List<Step> steps) {
+    Finish crop = new Finish(recipe.finish().crop(), List.of());
+    return stop(recipe.withSteps(steps).withFinish(crop), name);
+  }
+
+  private static Stop stop(Recipe recipe, String name) {
+    return new Stop(
+        name,
+        recipe
+            .withAlternates(Map.of())
+            .withMetadata(Metadata.NONE)
+            .withDeliverables(Map.of(name, picture(name))));
   }
 
   private static Deliverable picture(String name) {

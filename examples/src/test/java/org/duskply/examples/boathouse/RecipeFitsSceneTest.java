@@ -9,17 +9,17 @@ import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Map;
 import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.duskply.engine.Composite;
 import org.duskply.engine.Engine;
 import org.duskply.engine.Progress;
 import org.duskply.recipe.Recipe;
 import org.duskply.recipe.RecipeReader;
-import org.duskply.recipe.mask.Mask;
-import org.duskply.recipe.mask.Point;
-import org.duskply.recipe.mask.Polygon;
+import org.duskply.recipe.step.Group;
+import org.duskply.recipe.step.Step;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -29,23 +29,33 @@ import picocli.CommandLine;
 class RecipeFitsSceneTest {
   private static final Path RECIPES = Path.of("boathouse");
 
-  /** The hand-written outlines lie where the geometry is seen; a pixel for rounding. */
+  /** The outlines of the drawing lie where the geometry is seen; a pixel for rounding. */
   @ParameterizedTest
   @ValueSource(
       strings = {"gable", "gable-left", "door", "gable-right", "side-1", "side-2", "side-3"})
-  void outlinesLieOnTheGeometry(String name) {
-    Recipe recipe = RecipeReader.read(RECIPES.resolve("boathouse.yaml"));
-    Map<String, List<double[]>> seen = Outlines.of(2400, 1600);
-    Mask mask = recipe.masks().get(name);
-    assertThat(mask).isNotNull();
-    assertThat(mask.kind()).isInstanceOf(Polygon.class);
-    List<Point> points = mask.kind() instanceof Polygon p ? p.points() : List.of();
-    List<double[]> outline = seen.getOrDefault(name, List.of());
+  void outlinesLieOnTheGeometry(String name) throws IOException {
+    String drawing = Files.readString(RECIPES.resolve("outlines.svg"));
+    Matcher polygon =
+        Pattern.compile("<polygon id=\"" + name + "\" points=\"([^\"]+)\"/>").matcher(drawing);
+    assertThat(polygon.find()).as(name).isTrue();
+    String[] points = polygon.group(1).trim().split("\\s+");
+    List<double[]> outline = Outlines.of(2400, 1600).getOrDefault(name, List.of());
     assertThat(points).hasSameSizeAs(outline);
-    for (int i = 0; i < points.size(); i++) {
-      assertThat(points.get(i).x()).isCloseTo(outline.get(i)[0], within(1.0));
-      assertThat(points.get(i).y()).isCloseTo(outline.get(i)[1], within(1.0));
+    for (int i = 0; i < points.length; i++) {
+      String[] point = points[i].split(",");
+      assertThat(Double.parseDouble(point[0])).isCloseTo(outline.get(i)[0], within(1.0));
+      assertThat(Double.parseDouble(point[1])).isCloseTo(outline.get(i)[1], within(1.0));
     }
+  }
+
+  @Test
+  void eachPaneHasItsSwitch() {
+    Recipe recipe = RecipeReader.read(RECIPES.resolve("boathouse.yaml"));
+    Step windows = recipe.steps().get(0);
+    assertThat(windows.verb()).isInstanceOf(Group.class);
+    List<Step> panes = windows.verb() instanceof Group group ? group.steps() : List.of();
+    assertThat(panes.stream().map(Step::id))
+        .containsExactly("gable-left", "door", "gable-right", "side-1", "side-2", "side-3");
   }
 
   @Test
@@ -75,6 +85,7 @@ class RecipeFitsSceneTest {
         .execute("--size", "180x120", "--out", frames.toString(), "--threads", "2");
     Path recipe = folder.resolve("boathouse.yaml");
     Files.copy(RECIPES.resolve("boathouse.yaml"), recipe);
+    Files.copy(RECIPES.resolve("outlines.svg"), folder.resolve("outlines.svg"));
     try (Engine engine = Engine.builder().build();
         Composite composite = engine.open(recipe)) {
       assertThat(composite.width()).isEqualTo(180);
@@ -83,7 +94,8 @@ class RecipeFitsSceneTest {
     try (Stream<Path> files = Files.list(folder.resolve("out"))) {
       assertThat(files.map(f -> f.getFileName().toString()))
           .contains("boathouse-print.tif", "boathouse.png")
-          .hasSize(3);
+          .anyMatch(name -> name.startsWith("boathouse-no-fire-"))
+          .hasSize(4);
     }
   }
 }

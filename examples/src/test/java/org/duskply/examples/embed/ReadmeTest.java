@@ -75,9 +75,9 @@ class ReadmeTest {
   }
 
   @Test
-  void showsFourSmallPictures() throws IOException {
+  void showsSixSmallPictures() throws IOException {
     List<String> pictures = all("src=\"([^\"]+)\"", readme());
-    assertThat(pictures).hasSize(4);
+    assertThat(pictures).hasSize(6);
     for (String picture : pictures) {
       assertThat(Files.size(ROOT.resolve(picture))).as(picture).isLessThan(PICTURE_BYTES);
     }

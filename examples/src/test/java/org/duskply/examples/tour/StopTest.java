@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.stream.Stream;
+import org.duskply.recipe.Alternates;
 import org.duskply.recipe.Recipe;
 import org.duskply.recipe.RecipeReader;
 import org.duskply.recipe.step.Group;
@@ -37,10 +38,28 @@ class StopTest {
   }
 
   @Test
-  void endsWithTheWholeRecipe() {
-    assertThat(stops).hasSize(4);
-    assertThat(stops.get(3).recipe().steps()).isEqualTo(recipe.steps());
-    assertThat(stops.get(3).recipe().base()).isEqualTo(recipe.base());
+  void thenAllThatIsLitBeforeTheFire() {
+    List<Step> lit = stops.get(3).recipe().steps();
+    assertThat(recipe.steps()).startsWith(lit.toArray(Step[]::new));
+    assertThat(lit.get(lit.size() - 1).id()).isEqualTo("water");
+    assertThat(stops.get(3).recipe().finish().steps()).isEmpty();
+  }
+
+  @Test
+  void endsWithTheWholeRecipeAndItsOtherPicture() {
+    assertThat(stops).hasSize(6);
+    assertThat(stops.get(4).recipe().steps()).isEqualTo(recipe.steps());
+    assertThat(stops.get(4).recipe().finish()).isEqualTo(recipe.finish());
+    Recipe other = stops.get(5).recipe();
+    assertThat(other.steps()).isEqualTo(Alternates.apply(recipe, "no-fire").steps());
+    assertThat(other.steps()).isNotEqualTo(recipe.steps());
+  }
+
+  @Test
+  void allPicturesShowTheSamePart() {
+    assertThat(stops)
+        .allMatch(stop -> recipe.finish().crop() != null)
+        .allMatch(stop -> recipe.finish().crop().equals(stop.recipe().finish().crop()));
   }
 
   private static Stream<Verb> leaves(List<Step> steps) {
