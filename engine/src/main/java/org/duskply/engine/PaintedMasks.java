@@ -50,8 +50,7 @@ final class PaintedMasks {
   static PaintedMasks open(
       List<Map<String, Image>> uses, @Nullable Size grid, Size base, Roots roots, Found found) {
     PaintedMasks masks = new PaintedMasks(roots, found, base, grid == null ? base : grid);
-    uses.forEach(
-        one -> one.forEach((path, image) -> masks.open(image.file(), path + "/image")));
+    uses.forEach(one -> one.forEach((path, image) -> masks.open(image.file(), path + "/image")));
     return masks;
   }
 

@@ -73,9 +73,7 @@ public final class LightTable {
   /** The picture of some steps where the grid is not the canvas, or a part of it is shown. */
   public Planes picture(List<Step> steps, Bounds extent, double scale) {
     return evaluated(
-        graph(extent, scale)
-            .build(frames.keySet().iterator().next(), steps, List.of())
-            .picture());
+        graph(extent, scale).build(frames.keySet().iterator().next(), steps, List.of()).picture());
   }
 
   private StepGraph graph(Bounds extent, double scale) {
