@@ -26,6 +26,11 @@ final class AdjustmentFormula {
 
   private AdjustmentFormula() {}
 
+  /** A list as equations, in order. */
+  static String list(List<Adjustment> adjustments) {
+    return String.join(", then ", adjustments.stream().map(AdjustmentFormula::of).toList());
+  }
+
   /** The table of adjustments: one line each. */
   static String of(Adjustment adjustment) {
     if (adjustment instanceof Exposure exposure) {

@@ -69,7 +69,8 @@ final class Delivery implements AutoCloseable {
     return of(composite, version, name, deliverable, extent, Path.of(name));
   }
 
-  private static String fileName(
+  /** The path from the output folder. */
+  static String fileName(
       PlannedComposite composite,
       Version version,
       String name,
@@ -124,7 +125,8 @@ final class Delivery implements AutoCloseable {
     return new Delivery(name, version.alternate(), root, spec);
   }
 
-  private static Extent extent(PlannedComposite composite, Deliverable deliverable) {
+  /** Which part of the picture it shows, and how large. */
+  static Extent extent(PlannedComposite composite, Deliverable deliverable) {
     int reduction = composite.opening().view().reduction();
     return Sizes.of(deliverable, composite.width(), composite.height(), reduction);
   }

@@ -1,20 +1,16 @@
 package org.duskply.engine;
 
 import java.util.ArrayList;
-import java.util.IdentityHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import org.duskply.engine.pixel.Planes;
 import org.duskply.engine.pixel.Region;
 import org.duskply.engine.plan.Node;
 import org.duskply.engine.plan.Plan;
 import org.duskply.engine.plan.PlanSettings;
-import org.duskply.engine.plan.Stop;
 import org.duskply.engine.render.BandSink;
 import org.duskply.engine.render.Job;
 import org.duskply.engine.render.Output;
-import org.duskply.engine.render.RegionEvaluator;
 import org.duskply.engine.render.Store;
 import org.duskply.recipe.Recipe;
 import org.duskply.recipe.StepNames;
@@ -31,17 +27,16 @@ import org.jspecify.annotations.Nullable;
  * decoded and no file begun.
  */
 final class Explainer {
-  private static final int ROWS = 64;
   private static final double NANOS = 1e9;
 
   private final PlannedComposite composite;
   private final StepNames names;
-  private final Map<Node, Double> areaOfMask = new IdentityHashMap<>();
-  private final Map<Node, Boolean> readsPictures = new IdentityHashMap<>();
+  private final MaskAreas areas;
 
   Explainer(PlannedComposite composite) {
     this.composite = composite;
     this.names = StepNames.of(composite.recipe());
+    this.areas = new MaskAreas(composite);
   }
 
   Explanation explain() {
@@ -59,7 +54,10 @@ final class Explainer {
           List.copyOf(steps),
           crop(),
           List.copyOf(finish),
+          ExplainedParts.masks(shown),
           frames(plan, job),
+          ExplainedParts.alternates(composite.recipe()),
+          ExplainedParts.deliverables(composite),
           job.floorBytes(),
           composite.engine().memory(),
           composite.engine().threads(),
@@ -73,18 +71,7 @@ final class Explainer {
     Region kept = composite.shown();
     return kept.equals(all)
         ? null
-        : String.format(
-            Locale.ROOT,
-            "The picture is cropped from %d × %d to %d × %d pixels: %d are cut off at the left, %d"
-                + " at the right, %d at the top and %d at the bottom.",
-            all.width(),
-            all.height(),
-            kept.width(),
-            kept.height(),
-            kept.left(),
-            all.right() - kept.right(),
-            kept.top(),
-            all.bottom() - kept.bottom());
+        : CropWords.sentence(all, kept);
   }
 
   /** What would be rendered: the deliverables, or where there are none the picture itself. */
@@ -108,13 +95,14 @@ final class Explainer {
       Step step = steps.get(i);
       String path = prefix + "/#" + (i + 1);
       boolean own = done && !step.skip() && step.opacity() > 0;
-      double area = own ? area(path) : 0;
+      double area = own ? areas.of(composite.version().maskOfStep().get(path)) : 0;
       lines.add(
           new Explanation.StepLine(
               names.name(path),
+              step.title(),
               depth,
               StepWords.sentence(
-                  step, own && !Double.isNaN(area) ? area : null, composite.recipe()),
+                  step, Members.names(step, path, names), own ? area : null, composite.recipe()),
               StepFormula.of(step, covers(step.verb())),
               area,
               own));
@@ -128,43 +116,6 @@ final class Explainer {
   private boolean covers(Verb verb) {
     String name = verb instanceof Pop pop ? pop.frame() : verb instanceof Lay l ? l.frame() : "";
     return composite.frames().all().stream().anyMatch(f -> f.name().equals(name) && f.covers());
-  }
-
-  /** Share of the picture that a step's mask shows; NaN where frames would have to be decoded. */
-  private double area(String path) {
-    Node mask = composite.version().maskOfStep().get(path);
-    return mask == null ? 1 : areaOfMask.computeIfAbsent(mask, this::measure);
-  }
-
-  /** Whether a mask, or one that it is made of, is read off a picture. */
-  private boolean readsPictures(Node mask) {
-    Boolean known = readsPictures.get(mask);
-    if (known == null) {
-      known = mask.planes() > 1 || mask.inputs().stream().anyMatch(this::readsPictures);
-      readsPictures.put(mask, known);
-    }
-    return known;
-  }
-
-  private double measure(Node mask) {
-    if (readsPictures(mask)) {
-      return Double.NaN;
-    }
-    Region shown = composite.shown();
-    double sum = 0;
-    Plan plan = Plan.of(List.of(mask), composite.engine().settings());
-    try (RegionEvaluator evaluator = new RegionEvaluator(plan, 0)) {
-      for (int y = shown.top(); y < shown.bottom(); y += ROWS) {
-        Region part = mask.footprint(shown.rows(y, y + ROWS)).meet(shown);
-        if (!part.empty()) {
-          Planes planes = evaluator.compute(mask, part, Stop.NEVER);
-          for (float v : planes.plane(0)) {
-            sum += v;
-          }
-        }
-      }
-    }
-    return sum / shown.count();
   }
 
   private List<Explanation.FrameLine> frames(Plan plan, Job job) {

@@ -10,7 +10,11 @@ import org.jspecify.annotations.Nullable;
  * @param steps from the first done to the last, groups before their members
  * @param crop what of the picture is kept, as a sentence; absent: all
  * @param finish the steps done over the cropped picture
+ * @param masks the masks that steps show through only as parts of other masks; a mask that a step
+ *     names itself is told there
  * @param frames the frames that are read
+ * @param alternates what each alternate does otherwise
+ * @param deliverables the files that would be written
  * @param floorBytes fewest bytes of working memory with which all deliverables can be rendered
  * @param allowedBytes bytes of working memory that may be used
  * @param cores how many threads will work
@@ -21,7 +25,10 @@ public record Explanation(
     List<StepLine> steps,
     @Nullable String crop,
     List<StepLine> finish,
+    List<NamedLine> masks,
     List<FrameLine> frames,
+    List<NamedLine> alternates,
+    List<NamedLine> deliverables,
     long floorBytes,
     long allowedBytes,
     int cores,
@@ -31,9 +38,9 @@ public record Explanation(
    * One step.
    *
    * @param name how the recipe or {@code --only} can call it
+   * @param title what the photographer calls it; absent where the recipe gives none
    * @param depth 0 for a step of the recipe, 1 in a group, and so on
-   * @param sentence what it does, in words and numbers: the rest of a sentence that begins with its
-   *     name
+   * @param sentence what it does, in whole sentences with all its numbers
    * @param formula the same as an equation in linear light: b is the picture below, f the frame, m
    *     the mask, c the frame's coverage, x a channel, Y luminance, E the way to the encoded axis,
    *     L the way back
@@ -43,14 +50,29 @@ public record Explanation(
    * @param done whether it is done at all: not skipped, opacity above 0
    */
   public record StepLine(
-      String name, int depth, String sentence, String formula, double maskArea, boolean done) {}
+      String name,
+      @Nullable String title,
+      int depth,
+      String sentence,
+      String formula,
+      double maskArea,
+      boolean done) {}
+
+  /**
+   * One mask, alternate or deliverable.
+   *
+   * @param name its name in the recipe
+   * @param sentence what it is, in whole sentences
+   */
+  public record NamedLine(String name, String sentence) {}
 
   /**
    * One frame.
    *
    * @param name its name in the recipe
    * @param file its file, as the recipe writes it
-   * @param description size, depth, colour space and camera settings, in words
+   * @param description size, depth, camera settings, colour space and what is done on reading, in
+   *     whole sentences
    * @param reader which reader takes it, and why
    * @param unitsRead how many of its units will be decoded
    * @param units how many it has

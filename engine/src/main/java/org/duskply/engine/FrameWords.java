@@ -4,32 +4,45 @@ import java.util.ArrayList;
 import java.util.List;
 import org.duskply.engine.frame.Exif;
 import org.duskply.engine.frame.FrameInfo;
+import org.duskply.engine.frame.Samples;
 import org.duskply.recipe.Match;
 import org.duskply.recipe.adjust.Gel;
 import org.duskply.recipe.shape.Shape;
 import org.jspecify.annotations.Nullable;
 
-/** A frame in words: size, depth, colour space and why, and how the camera was set. */
+/**
+ * A frame in whole sentences: what its file holds and how the camera was set; in which colours it
+ * is read and why; what is done to its light on the way; what is odd about it.
+ */
 final class FrameWords {
   private FrameWords() {}
 
   static String description(FrameSet.Opened frame) {
-    FrameInfo info = frame.source().info();
-    return info.width()
-        + " × "
-        + info.height()
-        + " pixels, "
-        + depth(frame)
-        + ", "
-        + frame.colour().space().name()
-        + settings(info.exif())
-        + brighter(frame)
-        + gel(frame.frame().gel())
-        + ". "
-        + frame.colour().reason();
+    List<String> sentences = new ArrayList<>();
+    sentences.add(held(frame) + ".");
+    String taken = taken(frame.exif());
+    if (!taken.isEmpty()) {
+      sentences.add(taken);
+    }
+    sentences.add(frame.colour().reason());
+    String read = read(frame);
+    if (!read.isEmpty()) {
+      sentences.add(read);
+    }
+    sentences.addAll(frame.source().info().notices());
+    String odd = frame.colour().notice();
+    if (odd != null && !plain(frame.source().info())) {
+      sentences.add(odd);
+    }
+    return String.join(" ", sentences);
   }
 
-  private static String depth(FrameSet.Opened frame) {
+  /** Of a plain file without a profile the reason says all. */
+  private static boolean plain(FrameInfo info) {
+    return info.profile() == null && info.kind() != Samples.Kind.FLOATS;
+  }
+
+  private static String held(FrameSet.Opened frame) {
     FrameInfo info = frame.source().info();
     String depth =
         switch (info.kind()) {
@@ -37,32 +50,39 @@ final class FrameWords {
           case SHORTS -> "16 bits";
           case FLOATS -> "floats";
         };
-    return depth
-        + (info.colours() == 1 ? " grey" : info.colours() == 4 ? " CMYK" : "")
+    return "The file "
+        + frame.frame().file()
+        + " holds "
+        + info.width()
+        + " × "
+        + info.height()
+        + " pixels"
+        + (info.colours() == 1 ? " of grey" : info.colours() == 4 ? " of CMYK" : "")
+        + (info.colours() == 3 ? " of " : " in ")
+        + depth
         + transparency(info.alpha() != FrameInfo.Alpha.NONE, frame.covers());
   }
 
   private static String transparency(boolean there, boolean minded) {
-    return there ? " with transparency" + (minded ? "" : " that is left out") : "";
+    return there ? ", with transparency that " + (minded ? "is used" : "is ignored") : "";
   }
 
-  private static String settings(Exif exif) {
-    StringBuilder words = new StringBuilder();
+  /** How the camera was set; empty where the file does not say. */
+  private static String taken(Exif exif) {
     double seconds = sensible(exif.exposureSeconds());
-    if (seconds > 0) {
-      words.append(", ").append(shutter(seconds));
-    }
     double aperture = sensible(exif.fNumber());
+    List<String> at = new ArrayList<>();
     if (aperture > 0) {
-      words.append(", f/").append(NumberWords.rough(aperture));
+      at.add("f/" + NumberWords.rough(aperture));
     }
     if (exif.iso() != null) {
-      words.append(", ISO ").append(exif.iso());
+      at.add("ISO " + exif.iso());
     }
-    if (exif.taken() != null) {
-      words.append(", taken ").append(exif.taken().toString().replace('T', ' '));
-    }
-    return words.toString();
+    String words =
+        (seconds > 0 ? " exposed for " + shutter(seconds) : " taken")
+            + (at.isEmpty() ? "" : " at " + ListWords.and(at))
+            + (exif.taken() == null ? "" : " on " + exif.taken().toString().replace("T", " at "));
+    return words.equals(" taken") ? "" : "It was" + words + ".";
   }
 
   /** A file's number if it is one that a camera could mean, else 0. */
@@ -77,40 +97,22 @@ final class FrameWords {
         : NumberWords.rough(seconds) + " s";
   }
 
-  private static String brighter(FrameSet.Opened frame) {
+  /** What is done to its light while it is read; empty for nothing. */
+  private static String read(FrameSet.Opened frame) {
+    List<String> done = new ArrayList<>();
     double stops = frame.stops();
     Match match = frame.frame().match();
     String reason = match == null ? "" : " to match " + match.frame() + " by the camera's settings";
-    if (stops == 0) {
-      return match == null ? "" : ", read as it is" + reason;
+    if (stops != 0) {
+      String word = stops > 0 ? " brighter" : " darker";
+      done.add("It is read " + NumberWords.stops(Math.abs(stops)) + word + reason);
+    } else if (match != null) {
+      done.add("It is read as bright as it is" + reason);
     }
-    String word = stops > 0 ? " stops brighter" : " stops darker";
-    return ", read " + NumberWords.exact(Math.abs(stops)) + word + reason;
-  }
-
-  private static String gel(@Nullable Gel gel) {
-    return gel == null || Shape.isIdentityOf(gel) ? "" : ", through a gel: " + shift(gel);
-  }
-
-  private static String shift(Gel gel) {
-    List<String> words = new ArrayList<>();
-    Double mired = gel.mired();
-    if (mired != null && mired != 0) {
-      words.add(NumberWords.exact(Math.abs(mired)) + " mired " + (mired > 0 ? "warmer" : "cooler"));
+    Gel gel = frame.frame().gel();
+    if (gel != null && !Shape.isIdentityOf(gel)) {
+      done.add((done.isEmpty() ? "Its light " : "its light ") + GelWords.verb(gel));
     }
-    if (gel.from() != null && gel.to() != null && !gel.from().equals(gel.to())) {
-      words.add(
-          "light of "
-              + NumberWords.exact(gel.from())
-              + " K becomes "
-              + NumberWords.exact(gel.to())
-              + " K");
-    }
-    double green = gel.plusGreen();
-    if (green != 0) {
-      words.add(
-          NumberWords.exact(Math.abs(green)) + (green > 0 ? " towards green" : " towards magenta"));
-    }
-    return String.join(" and ", words);
+    return done.isEmpty() ? "" : String.join(", and ", done) + ".";
   }
 }

@@ -1,78 +1,117 @@
 package org.duskply.engine;
 
+import java.util.ArrayList;
 import java.util.List;
-import org.duskply.recipe.mask.Flash;
-import org.duskply.recipe.mask.FlashReach;
-import org.duskply.recipe.mask.HueRange;
-import org.duskply.recipe.mask.Hues;
-import org.duskply.recipe.mask.Image;
-import org.duskply.recipe.mask.Luminance;
-import org.duskply.recipe.mask.LuminanceRange;
+import java.util.Map;
 import org.duskply.recipe.mask.Mask;
-import org.duskply.recipe.mask.MaskKind;
-import org.duskply.recipe.mask.ShownSteps;
+import org.duskply.recipe.mask.MaskUse;
 import org.jspecify.annotations.Nullable;
 
-/** What a mask goes by, in words, where it is not drawn. */
+/** A mask in words: what it starts from, and what is then done to it, in order. */
 final class MaskWords {
   private MaskWords() {}
 
-  /** A few words on a mask's kind; empty for one that is drawn. */
+  /**
+   * Where a step shows: {@code inside the mask sky (the shape sky of outlines.svg; 40.7 % of the
+   * picture)}.
+   *
+   * @param area share of the picture; NaN where it depends on the picture; absent where nothing is
+   *     to be said of it
+   * @param masks the recipe's masks
+   */
+  static String place(MaskUse use, @Nullable Double area, Map<String, Mask> masks) {
+    List<String> more = new ArrayList<>();
+    String where;
+    if (use instanceof MaskUse.Named named) {
+      where = "inside the mask " + named.name();
+      Mask mask = masks.get(named.name());
+      if (mask != null) {
+        more.add(of(mask));
+      }
+    } else {
+      Mask mask = ((MaskUse.Inline) use).mask();
+      where = MaskKindWords.before(mask.kind()) + of(mask);
+    }
+    if (area != null) {
+      more.add(share(area));
+    }
+    return where + (more.isEmpty() ? "" : " (" + String.join("; ", more) + ")");
+  }
+
+  private static String share(double area) {
+    return Double.isNaN(area)
+        ? "a share that depends on the picture"
+        : NumberWords.percent(area) + " of the picture";
+  }
+
+  /** A mask as a noun with all that is done to it. */
   static String of(Mask mask) {
-    MaskKind kind = mask.kind();
-    if (kind instanceof Luminance luminance) {
-      LuminanceRange range = luminance.range();
-      return brightness(range) + picture(range.frame());
+    List<String> changes = changes(mask);
+    return noun(mask) + (changes.isEmpty() ? "" : ", " + String.join(", then ", changes));
+  }
+
+  /** Several masks: {@code the masks a and b}; those written out with their changes in brackets. */
+  static String uses(List<MaskUse> uses) {
+    if (uses.stream().allMatch(MaskUse.Named.class::isInstance)) {
+      return ListWords.the("mask", uses.stream().map(u -> ((MaskUse.Named) u).name()).toList());
     }
-    if (kind instanceof Hues hues) {
-      HueRange range = hues.range();
-      return hues(range) + picture(range.frame());
+    List<String> words = new ArrayList<>();
+    for (MaskUse use : uses) {
+      words.add(
+          use instanceof MaskUse.Named named
+              ? "the mask " + named.name()
+              : bracketed(((MaskUse.Inline) use).mask()));
     }
-    if (kind instanceof Image image) {
-      return "painted in " + image.file();
+    return ListWords.and(words);
+  }
+
+  private static String bracketed(Mask mask) {
+    List<String> changes = changes(mask);
+    return noun(mask) + (changes.isEmpty() ? "" : " (" + String.join(", then ", changes) + ")");
+  }
+
+  private static String noun(Mask mask) {
+    return isRest(mask)
+        ? "all of the picture but " + uses(mask.except())
+        : MaskKindWords.noun(mask.kind());
+  }
+
+  /** Whether a mask is what others leave of the whole picture. */
+  private static boolean isRest(Mask mask) {
+    return mask.kind() == null && mask.within().isEmpty() && !mask.except().isEmpty();
+  }
+
+  /** What is done to what the mask starts from, in the order in which it is done. */
+  private static List<String> changes(Mask mask) {
+    List<String> changes = new ArrayList<>();
+    if (!mask.within().isEmpty()) {
+      changes.add("kept inside " + uses(mask.within()));
     }
-    if (kind instanceof Flash flash) {
-      return reach(flash.reach());
+    if (!mask.except().isEmpty() && !isRest(mask)) {
+      changes.add("without " + uses(mask.except()));
     }
-    return kind instanceof ShownSteps steps ? "where " + list(steps.steps(), "or") + " shows" : "";
+    if (mask.widen() != 0) {
+      changes.add("moved " + (mask.widen() > 0 ? "outward" : "inward") + by(mask.widen()));
+    }
+    if (mask.feather() != 0) {
+      changes.add("feathered" + by(mask.feather()));
+    }
+    if (mask.inverted()) {
+      changes.add("turned inside out");
+    }
+    if (mask.strength() != 1) {
+      changes.add("taken at " + NumberWords.share(mask.strength()));
+    }
+    return changes;
   }
 
-  private static String picture(@Nullable String frame) {
-    return frame == null ? " in the picture below" : " in the frame " + frame;
+  private static String by(double pixels) {
+    return " by " + NumberWords.exact(Math.abs(pixels)) + " px";
   }
 
-  private static String brightness(LuminanceRange range) {
-    String from = range.from() == null ? "" : " from " + NumberWords.exact(range.from());
-    String to = range.to() == null ? "" : " up to " + NumberWords.exact(range.to());
-    return "brightness" + from + (to.isEmpty() ? " on" : to) + softly(range.soft(), "");
-  }
-
-  private static String hues(HueRange range) {
-    return "hues within "
-        + NumberWords.exact(range.width() / 2)
-        + " degrees of "
-        + NumberWords.exact(range.centre())
-        + softly(range.soft(), " degrees");
-  }
-
-  private static String softly(double soft, String unit) {
-    return soft == 0 ? "" : ", fading over " + NumberWords.exact(soft) + unit;
-  }
-
-  private static String reach(FlashReach reach) {
-    String ambient = reach.ambient() == null ? "the base" : reach.ambient();
-    return "where "
-        + reach.frame()
-        + " is "
-        + NumberWords.exact(reach.over())
-        + " stops brighter than "
-        + ambient;
-  }
-
-  private static String list(List<String> names, String last) {
-    int end = names.size() - 1;
-    return end == 0
-        ? names.get(0)
-        : String.join(", ", names.subList(0, end)) + " " + last + " " + names.get(end);
+  /** A range of hues: {@code within 40° of 5°, and less and less over a further 30°,}. */
+  static String around(double centre, double width, double soft) {
+    String range = "within " + NumberWords.half(width) + "° of " + NumberWords.signed(centre) + "°";
+    return range + (soft == 0 ? "" : ", fading out over a further " + NumberWords.exact(soft) + "°,");
   }
 }

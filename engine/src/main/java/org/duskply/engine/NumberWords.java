@@ -30,6 +30,26 @@ final class NumberWords {
     return BigDecimal.valueOf(value).subtract(BigDecimal.ONE).doubleValue();
   }
 
+  /** Half of a number. */
+  static String half(double value) {
+    return plain(BigDecimal.valueOf(value).divide(BigDecimal.valueOf(2)));
+  }
+
+  /** A factor as a percentage, with all its digits: 85 % for 0.85. */
+  static String share(double factor) {
+    return plain(BigDecimal.valueOf(factor).movePointRight(2)) + " %";
+  }
+
+  /** How far a factor is from one as a percentage, with all its digits: 15 % for 0.85 and 1.15. */
+  static String change(double factor) {
+    return share(Math.abs(fromOne(factor)));
+  }
+
+  /** So many stops. */
+  static String stops(double stops) {
+    return exact(stops) + (stops == 1 ? " stop" : " stops");
+  }
+
   /** A number to three digits. */
   static String rough(double value) {
     return plain(new BigDecimal(value, new MathContext(DIGITS)));

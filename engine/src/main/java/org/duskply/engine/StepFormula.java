@@ -53,7 +53,7 @@ final class StepFormula {
           : "brighter(b, " + incoming + ")";
     }
     if (verb instanceof Lay lay) {
-      return BlendWords.result(lay, incoming(lay.treat()));
+      return BlendFormula.result(lay, incoming(lay.treat()));
     }
     if (verb instanceof Adjust) {
       return "A(b)";
@@ -84,7 +84,7 @@ final class StepFormula {
   /** What the letters of this step alone stand for. */
   private static String meaning(Verb verb) {
     if (verb instanceof Adjust adjust) {
-      return "; A: " + AdjustmentWords.formulas(adjust.adjustments());
+      return "; A: " + AdjustmentFormula.list(adjust.adjustments());
     }
     if (verb instanceof Pop pop) {
       String brighter =
@@ -95,7 +95,7 @@ final class StepFormula {
       return brighter + treated(pop.treat());
     }
     if (verb instanceof Lay lay) {
-      return BlendWords.meaning(lay) + treated(lay.treat());
+      return BlendFormula.meaning(lay) + treated(lay.treat());
     }
     if (verb instanceof Group group) {
       return treated(group.treat());
@@ -110,11 +110,11 @@ final class StepFormula {
   }
 
   private static String treated(List<Adjustment> treat) {
-    return treat.isEmpty() ? "" : "; T: " + AdjustmentWords.formulas(treat);
+    return treat.isEmpty() ? "" : "; T: " + AdjustmentFormula.list(treat);
   }
 
   private static String gel(Shade shade) {
-    return shade.gel() == null ? "" : "; W: " + AdjustmentWords.formulas(List.of(shade.gel()));
+    return shade.gel() == null ? "" : "; W: " + AdjustmentFormula.list(List.of(shade.gel()));
   }
 
   private static String falloff(Falloff falloff) {

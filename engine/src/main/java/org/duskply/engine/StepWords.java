@@ -1,17 +1,11 @@
 package org.duskply.engine;
 
-import java.util.ArrayList;
 import java.util.List;
 import org.duskply.recipe.Frame;
 import org.duskply.recipe.Recipe;
 import org.duskply.recipe.adjust.Adjustment;
-import org.duskply.recipe.adjust.Axis;
-import org.duskply.recipe.adjust.Gel;
-import org.duskply.recipe.mask.Mask;
-import org.duskply.recipe.mask.MaskUse;
 import org.duskply.recipe.mask.Point;
 import org.duskply.recipe.step.Adjust;
-import org.duskply.recipe.step.Blend;
 import org.duskply.recipe.step.Burn;
 import org.duskply.recipe.step.Compare;
 import org.duskply.recipe.step.Dodge;
@@ -25,111 +19,68 @@ import org.duskply.recipe.step.Verb;
 import org.duskply.recipe.step.Vignette;
 import org.jspecify.annotations.Nullable;
 
-/** A step in words. */
+/**
+ * A step in whole sentences, in the present tense: what is done, how strongly, where; then what is
+ * done before that to the light that comes in.
+ */
 final class StepWords {
   private StepWords() {}
 
   /**
-   * The step as the rest of a sentence that begins with its name.
+   * The step.
    *
-   * @param area share of the picture that its mask shows; absent where it was not measured
+   * @param members names of the steps in it, of a group
+   * @param area share of the picture that its mask shows; NaN where it depends on the picture;
+   *     absent where nothing is to be said of it
    */
-  static String sentence(Step step, @Nullable Double area, Recipe recipe) {
-    return what(step.verb(), recipe)
-        + where(step.mask(), area, recipe)
-        + strength(step.opacity())
-        + ".";
+  static String sentence(Step step, List<String> members, @Nullable Double area, Recipe recipe) {
+    String strength = step.opacity() == 1 ? "" : " at " + NumberWords.share(step.opacity());
+    String how = strength + where(step, area, recipe);
+    return ListWords.capital(done(step.verb(), how, members, recipe)) + ".";
   }
 
-  /** The table of verbs: one line each. */
-  private static String what(Verb verb, Recipe recipe) {
+  /** A vignette is everywhere by its nature. */
+  private static String where(Step step, @Nullable Double area, Recipe recipe) {
+    if (step.mask() != null) {
+      return ", " + MaskWords.place(step.mask(), area, recipe.masks());
+    }
+    return step.verb() instanceof Vignette ? "" : " everywhere";
+  }
+
+  /**
+   * The table of verbs: one line each.
+   *
+   * @param how how strongly and where
+   */
+  private static String done(Verb verb, String how, List<String> members, Recipe recipe) {
     if (verb instanceof Pop pop) {
-      String how = pop.compare() == Compare.CHANNELS ? "" : ", compared by luminance";
-      return "lightens with " + frame(pop.frame(), recipe) + treated(pop.treat()) + how;
+      String by =
+          pop.compare() == Compare.CHANNELS
+              ? " channel by channel"
+              : " wherever it has the greater luminance";
+      String lightens = frame(pop.frame(), recipe) + " lightens the picture" + by + how;
+      return lightens + before(pop.treat(), "the frame");
     }
     if (verb instanceof Lay lay) {
-      return laid(lay, recipe);
+      String mode = BlendWords.how(lay);
+      String laid = frame(lay.frame(), recipe) + " is laid over the picture" + mode;
+      return laid + (mode.isEmpty() || how.startsWith(",") ? "" : ",") + how + before(lay.treat(), "the frame");
     }
     if (verb instanceof Adjust adjust) {
-      return "adjusts what is there by " + AdjustmentWords.list(adjust.adjustments());
+      return "the picture is adjusted"
+          + how
+          + ": "
+          + AdjustmentWords.list(adjust.adjustments(), "it");
     }
     if (verb instanceof Dodge dodge) {
-      return "brightens what is there by " + shade(dodge.shade());
+      return "the picture is dodged" + shaded(dodge.shade(), how);
     }
     if (verb instanceof Burn burn) {
-      return "darkens what is there by " + shade(burn.shade());
+      return "the picture is burned in" + shaded(burn.shade(), how);
     }
     return verb instanceof Vignette vignette
-        ? vignetted(vignette.falloff())
-        : grouped((Group) verb);
-  }
-
-  private static String laid(Lay lay, Recipe recipe) {
-    String comma = lay.treat().isEmpty() ? "" : ",";
-    boolean encoded = lay.blendIn() == Axis.ENCODED && !lay.blend().choosesOnly();
-    String how = lay.blend() == Blend.NORMAL ? "" : " by " + lay.blend().key();
-    String axis = encoded ? " of encoded values" : "";
-    return "lays "
-        + frame(lay.frame(), recipe)
-        + treated(lay.treat())
-        + comma
-        + " over it"
-        + how
-        + axis;
-  }
-
-  private static String grouped(Group group) {
-    int count = group.steps().size();
-    String treated =
-        group.treat().isEmpty()
-            ? ""
-            : ", the light that "
-                + (count == 1 ? "it adds" : "they add")
-                + " treated with "
-                + AdjustmentWords.list(group.treat());
-    return "does " + (count == 1 ? "one step" : count + " steps together") + treated;
-  }
-
-  private static String shade(Shade shade) {
-    String stops = stops(shade.stops());
-    return shade.gel() == null ? stops : stops + ", through a gel " + gel(shade.gel());
-  }
-
-  private static String gel(Gel gel) {
-    String colour =
-        gel.mired() != null
-            ? "of " + NumberWords.exact(gel.mired()) + " mired"
-            : gel.from() != null && gel.to() != null
-                ? "that turns "
-                    + NumberWords.exact(gel.from())
-                    + " K into "
-                    + NumberWords.exact(gel.to())
-                    + " K"
-                : "";
-    String green = gel.plusGreen() == 0 ? "" : "plus-green " + NumberWords.exact(gel.plusGreen());
-    return colour.isEmpty() || green.isEmpty() ? colour + green : colour + " and " + green;
-  }
-
-  private static String vignetted(Falloff falloff) {
-    Point centre = falloff.centre();
-    String from =
-        centre == null
-            ? "the middle"
-            : "the point " + NumberWords.exact(centre.x()) + ", " + NumberWords.exact(centre.y());
-    return (falloff.stops() < 0 ? "darkens" : "brightens")
-        + " what is there away from "
-        + from
-        + ", by "
-        + stops(Math.abs(falloff.stops()))
-        + " in full (from "
-        + NumberWords.exact(falloff.begins())
-        + " to "
-        + NumberWords.exact(falloff.full())
-        + " of the way to a corner)";
-  }
-
-  private static String stops(double stops) {
-    return NumberWords.exact(stops) + (stops == 1 ? " stop" : " stops");
+        ? vignetted(vignette.falloff(), how)
+        : grouped((Group) verb, how, members);
   }
 
   private static String frame(String name, Recipe recipe) {
@@ -137,34 +88,45 @@ final class StepWords {
     return "the frame " + name + (frame == null ? "" : " (" + frame.file() + ")");
   }
 
-  private static String treated(List<Adjustment> treat) {
-    return treat.isEmpty() ? "" : ", treated with " + AdjustmentWords.list(treat);
+  /** What is done first to the light that comes in: a sentence of its own, without its stop. */
+  private static String before(List<Adjustment> treat, String subject) {
+    return treat.isEmpty() ? "" : ". Before that, " + AdjustmentWords.list(treat, subject);
   }
 
-  private static String where(@Nullable MaskUse use, @Nullable Double area, Recipe recipe) {
-    if (use == null) {
-      return ", everywhere";
-    }
-    List<String> more = new ArrayList<>();
-    Mask mask = mask(use, recipe);
-    if (mask != null && !MaskWords.of(mask).isEmpty()) {
-      more.add(MaskWords.of(mask));
-    }
-    if (area != null) {
-      more.add(NumberWords.percent(area) + " of the picture");
-    }
-    String name = use instanceof MaskUse.Named named ? "the mask " + named.name() : "its own mask";
-    String inBrackets = more.isEmpty() ? "" : " (" + String.join("; ", more) + ")";
-    return ", where " + name + " shows" + inBrackets;
+  private static String shaded(Shade shade, String how) {
+    String gel = shade.gel() == null ? "" : " and its light " + GelWords.verb(shade.gel());
+    return " by " + NumberWords.stops(shade.stops()) + gel + how;
   }
 
-  private static @Nullable Mask mask(MaskUse use, Recipe recipe) {
-    return use instanceof MaskUse.Named named
-        ? recipe.masks().get(named.name())
-        : ((MaskUse.Inline) use).mask();
+  private static String vignetted(Falloff falloff, String how) {
+    Point centre = falloff.centre();
+    String from =
+        centre == null
+            ? "its middle"
+            : "the point ("
+                + NumberWords.signed(centre.x())
+                + ", "
+                + NumberWords.signed(centre.y())
+                + ")";
+    return "the picture is made "
+        + (falloff.stops() < 0 ? "darker" : "brighter")
+        + " away from "
+        + from
+        + how
+        + ": not at all up to "
+        + NumberWords.exact(falloff.begins())
+        + " of half its diagonal, by the full "
+        + NumberWords.stops(Math.abs(falloff.stops()))
+        + " from "
+        + NumberWords.exact(falloff.full())
+        + " on";
   }
 
-  private static String strength(double opacity) {
-    return opacity == 1 ? "" : ", at opacity " + NumberWords.exact(opacity);
+  private static String grouped(Group group, String how, List<String> members) {
+    boolean one = members.size() == 1;
+    return ListWords.the("step", members)
+        + (one ? " is done and mixed in as a whole" : " are done in this order and mixed in as one")
+        + how
+        + before(group.treat(), "the added light");
   }
 }

@@ -262,8 +262,8 @@ class FinishTest {
       Explanation told = composite.explain();
       assertThat(told.crop())
           .isEqualTo(
-              "The picture is cropped from 90 × 200 to 60 × 100 pixels: 20 are cut off at the left,"
-                  + " 10 at the right, 40 at the top and 60 at the bottom.");
+              "The picture is cropped from 90 × 200 to 60 × 100 pixels: 20 at the left, 10 at the"
+                  + " right, 40 at the top and 60 at the bottom fall away.");
       assertThat(told.finish()).singleElement().matches(line -> line.maskArea() == 0.5);
     }
   }

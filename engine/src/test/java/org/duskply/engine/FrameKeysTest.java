@@ -148,13 +148,16 @@ class FrameKeysTest {
           composite.explain().frames().stream().map(Explanation.FrameLine::description).toList();
       assertThat(said.get(1))
           .contains(
-              ", f/5.6, ISO 100, through a gel: light of 3000 K becomes 3600 K and 5 towards magenta.");
+              "It was exposed for 1 s at f/5.6 and ISO 100.",
+              "Its light of 3000 K becomes light of 3600 K, more magenta by 5 thousandths of CIE 1960"
+                  + " uv.");
       assertThat(said.get(2))
           .contains(
-              ", f/8, ISO 100, read 1.02915 stops brighter to match a by the camera's settings,"
-                  + " through a gel: 42 mired cooler.");
+              "It was exposed for 1 s at f/8 and ISO 100.",
+              "It is read 1.02915 stops brighter to match a by the camera's settings, and its light is"
+                  + " cooled by 42 mired.");
       assertThat(said.get(3))
-          .contains("16 bits with transparency that is left out, linear srgb.")
+          .contains("of 16 bits, with transparency that is ignored.")
           .endsWith("The recipe reads its numbers as linear light, whatever the curve.");
     }
   }

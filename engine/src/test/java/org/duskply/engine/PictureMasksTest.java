@@ -393,30 +393,44 @@ class PictureMasksTest {
               - { id: s8, lay: a, mask: { steps: [s1, s2, s6] } }
               - { id: s9, lay: a, mask: { any-of: [dim, left] } }
             """);
+    String unknown = "a share that depends on the picture).";
     assertThat(where(lines.get("s1")))
         .isEqualTo(
-            "where the mask dim shows (brightness up to 0.25, fading over 0.1 in the picture below).");
+            "inside the mask dim (those parts of the picture below whose encoded brightness is at"
+                + " most 0.25, fading out over a further 0.1; "
+                + unknown);
     assertThat(where(lines.get("s2")))
-        .isEqualTo("where its own mask shows (brightness from 0.5 on in the frame dusk).");
+        .isEqualTo(
+            "in those parts of the frame dusk whose encoded brightness is at least 0.5, kept inside"
+                + " the mask left ("
+                + unknown);
     assertThat(where(lines.get("s3")))
         .isEqualTo(
-            "where its own mask shows (hues within 30 degrees of 255, fading over 20 degrees in the"
-                + " picture below).");
-    assertThat(where(lines.get("s4")))
-        .isEqualTo("where its own mask shows (painted in masks/m.png).");
+            "in those parts of the picture below whose hue lies within 30° of 255°, fading out over"
+                + " a further 20° ("
+                + unknown);
+    assertThat(where(lines.get("s4"))).isEqualTo("through the mask painted in masks/m.png (" + unknown);
     assertThat(where(lines.get("s5")))
-        .isEqualTo("where its own mask shows (where a is 0.5 stops brighter than the base).");
+        .isEqualTo(
+            "in those parts where the frame a is brighter than the base by 0.5 stops or more, fading"
+                + " out down to 0.25 ("
+                + unknown);
     assertThat(where(lines.get("s7")))
-        .isEqualTo("where its own mask shows (where s6 shows; 50.0 % of the picture).");
+        .isEqualTo("inside what the step s6 covers (50.0 % of the picture).");
     assertThat(where(lines.get("s8")))
-        .isEqualTo("where its own mask shows (where s1, s2 or s6 shows).");
-    assertThat(where(lines.get("s9"))).isEqualTo("where its own mask shows.");
+        .isEqualTo(
+            "inside what the steps s1, s2 and s6 cover, the stronger where they meet (" + unknown);
+    assertThat(where(lines.get("s9")))
+        .isEqualTo(
+            "inside the masks dim and left taken together, the stronger where they meet (" + unknown);
     assertThat(lines.get("s1").maskArea()).isNaN();
     assertThat(lines.get("s7").maskArea()).isEqualTo(0.5);
   }
 
   private static String where(StepLine line) {
-    return line.sentence().substring(line.sentence().indexOf("where"));
+    String before = "The frame a (a.tif) is laid over the picture, ";
+    assertThat(line.sentence()).startsWith(before);
+    return line.sentence().substring(before.length());
   }
 
   private Map<String, StepLine> explain(String recipe) {

@@ -1,22 +1,28 @@
 package org.duskply.engine.command;
 
+import java.util.List;
 import java.util.Locale;
 import java.util.regex.Pattern;
 import org.duskply.engine.Composite;
 import org.duskply.engine.Explanation;
 import org.duskply.recipe.Alternate;
+import org.duskply.recipe.Recipe;
+import org.duskply.recipe.Size;
 
 /** An {@link Explanation} as text for a terminal, in lines of at most 100 columns. */
 final class ExplanationText {
   private static final int WIDTH = 100;
   private static final double MEGABYTE = 1 << 20;
   private static final String LEGEND =
-      "Equations are in linear light: b is the picture below, f the frame, m the mask, c the"
-          + " frame's coverage, x a channel, Y luminance; E leads to the encoded axis from 0 to 1"
-          + " (the sRGB curve), L back.";
+      "Encoded values are those of the sRGB curve, 0 black and 1 white; linear ones are the light"
+          + " itself. The equations are of linear light: b is the picture below, f the frame, m the"
+          + " mask, c the frame's coverage, x a channel, Y luminance; E leads to encoded values, L"
+          + " back.";
 
   /** Numbers stay on one line with what they count. */
-  private static final Pattern UNIT = Pattern.compile("(?<=\\d) (?=%|(?:s|stops|MB|px)\\b)");
+  private static final Pattern UNIT =
+      Pattern.compile(
+          "(?<=\\d) (?=[%×→]|(?:s|stops?|MB|px|K|mired|bits|pixels)\\b)|(?<=\\d [×→]|ISO) (?=\\d)");
 
   private static final String GLUE = "\u00a0";
 
@@ -32,27 +38,23 @@ final class ExplanationText {
             ? ""
             : ", alternate " + explanation.alternate();
     page.line((title == null ? "This recipe" : title) + alternate, "");
-    page.line(
-        composite.width()
-            + " × "
-            + composite.height()
-            + " pixels, made in linear light of "
-            + composite.working()
-            + ".",
-        "");
+    page.line(head(composite), "");
     page.text.append('\n');
     page.line("Steps", "");
     if (explanation.steps().isEmpty()) {
-      page.line("None: the picture is the base as it is.", "");
+      page.line("There are none: the picture is the base as it is.", "");
     } else {
       page.line(LEGEND, "");
       explanation.steps().forEach(page::step);
     }
     page.text.append('\n');
     page.finish(explanation);
+    page.named("Masks within masks", explanation.masks());
     page.line("Frames", "");
     explanation.frames().forEach(page::frame);
     page.text.append('\n');
+    page.named("Alternates", explanation.alternates());
+    page.named("Deliverables", explanation.deliverables());
     page.line(
         String.format(
             Locale.ROOT,
@@ -70,6 +72,30 @@ final class ExplanationText {
     return page.text.toString();
   }
 
+  private static String head(Composite composite) {
+    Recipe recipe = composite.recipe();
+    Size grid = recipe.grid();
+    return "The picture is "
+        + composite.width()
+        + " × "
+        + composite.height()
+        + " pixels. It starts from the frame "
+        + recipe.base()
+        + " and is made in linear light in the primaries of "
+        + composite.working()
+        + ". Positions and lengths are in pixels of "
+        + (grid == null ? "the base" : "a grid of " + grid.width() + " × " + grid.height())
+        + ", from its top left corner.";
+  }
+
+  private void named(String title, List<Explanation.NamedLine> lines) {
+    if (!lines.isEmpty()) {
+      line(title, "");
+      lines.forEach(each -> line(each.name() + ": " + each.sentence(), ""));
+      text.append('\n');
+    }
+  }
+
   private void finish(Explanation explanation) {
     String crop = explanation.crop();
     if (crop == null && explanation.finish().isEmpty()) {
@@ -79,18 +105,23 @@ final class ExplanationText {
     if (crop != null) {
       line(crop, "");
     }
+    if (!explanation.finish().isEmpty()) {
+      line("These steps are done last, over what is kept.", "");
+    }
     explanation.finish().forEach(this::step);
     text.append('\n');
   }
 
   private void step(Explanation.StepLine step) {
     String indent = "  ".repeat(step.depth());
-    line(step.name() + (step.done() ? "" : " (left out)") + ": " + step.sentence(), indent);
+    String title = step.title() == null ? "" : " (" + step.title() + ")";
+    String skipped = step.done() ? "" : " (left out)";
+    line(step.name() + title + skipped + ": " + step.sentence(), indent);
     line(step.formula(), indent + "    ");
   }
 
   private void frame(Explanation.FrameLine frame) {
-    line(frame.name() + ": " + frame.file() + ", " + frame.description(), "");
+    line(frame.name() + ": " + frame.description(), "");
     line(
         frame.reader()
             + (frame.reader().endsWith(".") ? " " : ". ")

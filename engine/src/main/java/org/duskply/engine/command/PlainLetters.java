@@ -27,6 +27,8 @@ final class PlainLetters extends FilterWriter {
           Map.entry('’', "'"),
           Map.entry('“', "\""),
           Map.entry('”', "\""),
+          Map.entry('°', " degrees"),
+          Map.entry('√', "sqrt "),
           Map.entry('½', "1/2"),
           Map.entry('²', "^2"),
           Map.entry('≤', "<="),

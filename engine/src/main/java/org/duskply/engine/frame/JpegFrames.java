@@ -42,7 +42,10 @@ final class JpegFrames {
         file,
         info,
         turn,
-        "JPEG: decoded once, whole" + turned + ", since it can be entered only at its start",
+        "JPEG: decoded once, whole"
+            + turned
+            + ", since it can be entered only at its start; how it is decoded is Java's own, and may differ"
+            + " from one Java to another",
         decoderBytes(segments),
         new JpegDecoder(segments));
   }

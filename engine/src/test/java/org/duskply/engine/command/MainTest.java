@@ -245,12 +245,16 @@ class MainTest {
     String words = out.replaceAll("\\s+", " ");
     assertThat(words)
         .contains(
-            "hull: lightens with the frame hull (frames/1.tif), treated with exposure 0.3 stops, where the mask hull shows (50.0 % of the picture), at opacity 0.85.")
+            "hull: The frame hull (frames/1.tif) lightens the picture channel by channel at 85 %, inside"
+                + " the mask hull (a polygon of 4 corners; 50.0 % of the picture). Before that, the frame"
+                + " is made brighter by 0.3 stops.")
         .contains("out = b + m·0.85·(max(b, T(f)) − b); T: x·2^0.3")
         .contains(
-            "print: adjusts what is there by contrast 0.1, then curve points 0→0 0.5→0.55 1→1, channel luminance, everywhere.")
+            "print: The picture is adjusted everywhere: its contrast is raised by 10 % about a linear"
+                + " grey of 0.18, with hues kept; then its encoded luminance follows a curve through"
+                + " 0 → 0, 0.5 → 0.55 and 1 → 1.")
         .contains("out = A(b); A: Y → 0.18·(Y/0.18)^1.1, then Y → L(curve(E(Y)))")
-        .contains("40 × 30 pixels, 16 bits")
+        .contains("40 × 30 pixels of 16 bits")
         .containsPattern("needs \\d+ MB of working memory at least");
     assertThat(out.lines()).allMatch(line -> line.length() <= 100);
     assertThat(out.lines()).noneMatch(line -> line.strip().startsWith("%"));
@@ -262,13 +266,13 @@ class MainTest {
     Path recipe = desk.recipe(RIGHT);
     assertThat(run("explain", recipe, "--only", "print")).isEqualTo(Exit.DONE);
     assertThat(out)
-        .contains("hull (left out): lightens")
-        .contains("print: adjusts")
-        .doesNotContain("hull: frames/1.tif");
+        .contains("hull (left out): The frame hull")
+        .contains("print: The picture is adjusted")
+        .doesNotContain("hull: The file");
     assertThat(run("explain", recipe, "--skip", "print")).isEqualTo(Exit.DONE);
-    assertThat(out).contains("hull: lightens").contains("print (left out): adjusts");
+    assertThat(out).contains("hull: The frame hull").contains("print (left out): The picture");
     assertThat(run("explain", recipe, "--until", "hull", "--scale", "1/2")).isEqualTo(Exit.DONE);
-    assertThat(out).contains("print (left out): adjusts").contains("20 × 15 pixels");
+    assertThat(out).contains("print (left out): The picture").contains("20 × 15 pixels");
   }
 
   @Test

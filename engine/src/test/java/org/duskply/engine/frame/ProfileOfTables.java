@@ -7,7 +7,7 @@ import java.nio.charset.StandardCharsets;
  * A small ICC profile of look-up tables, written byte by byte from ICC.1:2010 (lut8Type), for
  * tests.
  */
-final class ProfileOfTables {
+public final class ProfileOfTables {
   private static final int TABLE = 144;
 
   private ProfileOfTables() {}
@@ -18,7 +18,7 @@ final class ProfileOfTables {
    *
    * @param device "RGB " or "CMYK"
    */
-  static byte[] of(String device) {
+  public static byte[] of(String device) {
     int channels = device.equals("CMYK") ? 4 : 3;
     int points = 1 << channels;
     int length = 48 + 256 * channels + 3 * points + 256 * 3;
