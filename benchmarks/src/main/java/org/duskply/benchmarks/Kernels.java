@@ -23,9 +23,11 @@ import org.openjdk.jmh.infra.Blackhole;
  * <pre>
  * mvn -B -ntp -Pmeasure -DskipTests -pl benchmarks -am package
  * mvn -B -ntp -Pmeasure -DskipTests -pl benchmarks -am package -Dmeasure=lighten
+ * mvn -B -ntp -Pmeasure -DskipTests -pl benchmarks -am package "-Dmeasure=.* -f 0 -wi 0 -i 1"
  * </pre>
  *
- * <p>Figures are worth comparing on one quiet machine only.
+ * <p>The last says in seconds whether all of them still work. Figures are worth comparing on one
+ * quiet machine only.
  */
 @BenchmarkMode(Mode.Throughput)
 @OutputTimeUnit(TimeUnit.MICROSECONDS)

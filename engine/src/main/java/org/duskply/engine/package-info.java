@@ -1,4 +1,8 @@
-/** The library's front door: {@code Engine}, {@code Composite}, progress and exceptions. */
+/**
+ * The library's front door: {@link org.duskply.engine.Engine}, {@code Composite}, {@code View},
+ * progress and exceptions; behind it what brings a recipe and its files together, and the words of
+ * explanations. Pixels are computed in other rooms, and nothing is printed.
+ */
 @NullMarked
 package org.duskply.engine;
 

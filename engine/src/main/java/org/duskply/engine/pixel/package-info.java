@@ -1,6 +1,6 @@
 /**
  * Rectangles, planes of floats, runs of a mask, and the numbers that kernels may use. Knows nothing
- * of recipes or files.
+ * of recipes, files or graphs.
  */
 @NullMarked
 package org.duskply.engine.pixel;

@@ -1,4 +1,7 @@
-/** Bands through the graph: tasks, ledger, store. */
+/**
+ * Bands through the graph: which are needed, tasks and their order, the ledger of memory, threads,
+ * the store of finished bands. Knows no recipe, and of a node only its footprints and costs.
+ */
 @NullMarked
 package org.duskply.engine.render;
 

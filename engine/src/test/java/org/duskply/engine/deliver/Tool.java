@@ -32,18 +32,42 @@ final class Tool {
     return said;
   }
 
-  /** Tags by exiftool, a line each, numbers as they are stored. */
+  /** Tags of a file by exiftool, a line each, numbers as they are stored. */
   static List<String> exif(Path file, String... tags) throws IOException, InterruptedException {
+    return exif(List.of(file), tags).get(0);
+  }
+
+  /** As {@link #exif(Path, String...)}, of each of several files, by one process. */
+  static List<List<String>> exif(List<Path> files, String... tags)
+      throws IOException, InterruptedException {
     List<Object> command = new ArrayList<>(List.of("exiftool", "-s3", "-n"));
     for (String tag : tags) {
       command.add("-" + tag);
     }
-    command.add(file);
-    return run(command.toArray()).lines().toList();
+    return ofEach(files, command).stream().map(said -> said.lines().toList()).toList();
   }
 
   /** What exiftool finds wrong with a file. */
   static String exifWarnings(Path file) throws IOException, InterruptedException {
-    return run("exiftool", "-validate", "-warning", "-error", "-a", "-s", file);
+    return exifWarnings(List.of(file)).get(0);
+  }
+
+  /** What exiftool finds wrong with each of several files, by one process. */
+  static List<String> exifWarnings(List<Path> files) throws IOException, InterruptedException {
+    return ofEach(files, List.of("exiftool", "-validate", "-warning", "-error", "-a", "-s"));
+  }
+
+  /** Of several files, exiftool begins each with a line of its name and counts them at the end. */
+  private static List<String> ofEach(List<Path> files, List<Object> command)
+      throws IOException, InterruptedException {
+    List<Object> words = new ArrayList<>(command);
+    words.addAll(files);
+    String said = run(words.toArray());
+    if (files.size() == 1) {
+      return List.of(said);
+    }
+    String[] parts = said.split("(?m)^(======== | +[0-9]+ image files read).*\\R");
+    assertThat(parts).as(said).hasSize(files.size() + 1);
+    return List.of(parts).subList(1, parts.length);
   }
 }

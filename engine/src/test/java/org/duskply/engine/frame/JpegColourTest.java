@@ -10,8 +10,8 @@ import org.duskply.recipe.NamedSpace;
 import org.junit.jupiter.api.Test;
 
 /**
- * What the components of a JPEG mean: JFIF, Adobe's marker, inks, and a profile in pieces. Pictures
- * are flat, so that coding changes a value by 1 at most.
+ * What the components of a JPEG mean: JFIF, the APP14 marker, inks, and a profile in pieces.
+ * Pictures are flat, so that coding changes a value by 1 at most.
  */
 class JpegColourTest {
   private static JpegBytes flat(int... components) {
@@ -49,7 +49,7 @@ class JpegColourTest {
   }
 
   /**
-   * Common practice, no source: inks stand as they are without Adobe's marker, turned round with
+   * Common practice, no source: inks stand as they are without the APP14 marker, turned round with
    * it, and transform 2 turns the first three into luma and chroma before.
    */
   @Test
@@ -57,7 +57,7 @@ class JpegColourTest {
     near(middle(flat(10, 60, 110, 160)), 10, 60, 110, 160);
     near(middle(flat(10, 60, 110, 160).adobe(0)), 245, 195, 145, 95);
     // Luma and chroma of the stored "RGB" (245, 195, 145): 204.3, 94.5, 157.0 (JFIF 1.02), which
-    // Adobe's writers make of turned inks; the inks are then 245, 195, 145.
+    // writers of that marker make of turned inks; the inks are then 245, 195, 145.
     near(middle(flat(204, 95, 157, 160).adobe(2)), 245, 195, 145, 95);
     assertThat(open(flat(1, 2, 3, 4)).info().colours()).isEqualTo(4);
   }

@@ -64,7 +64,7 @@ public final class JpegBytes {
     return this;
   }
 
-  /** Adobe's marker: transform 0 none, 1 luma and chroma, 2 luma, chroma and black. */
+  /** The APP14 marker: transform 0 none, 1 luma and chroma, 2 luma, chroma and black. */
   public JpegBytes adobe(int transform) {
     byte[] payload = Arrays.copyOf("Adobe".getBytes(StandardCharsets.US_ASCII), 12);
     payload[6] = 100;

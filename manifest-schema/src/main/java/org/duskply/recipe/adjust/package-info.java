@@ -1,4 +1,4 @@
-/** One record an adjustment, with its Shape. */
+/** One record an adjustment, with its Shape. What it does to pixels is not known here. */
 @NullMarked
 package org.duskply.recipe.adjust;
 

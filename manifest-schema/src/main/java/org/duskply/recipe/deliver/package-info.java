@@ -1,4 +1,7 @@
-/** One record a kind of delivered file, with its Shape. */
+/**
+ * What files are delivered: one record a part of it, with its Shape. Nothing here knows how a file
+ * is written.
+ */
 @NullMarked
 package org.duskply.recipe.deliver;
 

@@ -1,4 +1,7 @@
-/** One record a kind of mask, with its Shape. */
+/**
+ * One record a kind of mask, with its Shape. Nothing here knows how a mask is filled, or which
+ * names a recipe has.
+ */
 @NullMarked
 package org.duskply.recipe.mask;
 

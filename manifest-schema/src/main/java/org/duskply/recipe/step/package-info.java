@@ -1,4 +1,7 @@
-/** One record a verb of a recipe's steps, with its Shape. */
+/**
+ * One record a verb of a recipe's steps, with its Shape. Nothing here knows how a step is computed,
+ * or which names a recipe has.
+ */
 @NullMarked
 package org.duskply.recipe.step;
 
