@@ -142,7 +142,7 @@ class CorpusTableTest {
     }
     try {
       double[] mean =
-          Assertions.assertTimeoutPreemptively(Duration.ofSeconds(20), () -> mean(file), file);
+          Assertions.assertTimeoutPreemptively(Duration.ofSeconds(60), () -> mean(file), file);
       if (expected == null) {
         return new Row(file, "wrong", "read, and nothing to hold it against");
       }

@@ -68,7 +68,7 @@ class FrameFuzzTest {
       int round = seed;
       read +=
           Assertions.assertTimeoutPreemptively(
-              Duration.ofSeconds(10), () -> once(spoilt, round) ? 1 : 0, "seed " + seed);
+              Duration.ofSeconds(60), () -> once(spoilt, round) ? 1 : 0, "seed " + seed);
     }
     assertThat(read).as("files that still read").isBetween(1, ROUNDS - 1);
   }

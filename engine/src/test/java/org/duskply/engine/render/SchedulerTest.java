@@ -16,7 +16,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 
 /** How a job ends: well, by a failing task, by a wish, by a pool that is gone. */
-@Timeout(20)
+@Timeout(60)
 class SchedulerTest {
   private final ExecutorService pool = Executors.newFixedThreadPool(4);
 

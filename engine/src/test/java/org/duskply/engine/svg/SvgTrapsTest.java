@@ -32,12 +32,12 @@ class SvgTrapsTest {
 
   private static Drawing read(byte[] bytes) {
     return Assertions.assertTimeoutPreemptively(
-        Duration.ofSeconds(20), () -> Drawing.read("o.svg", bytes));
+        Duration.ofSeconds(60), () -> Drawing.read("o.svg", bytes));
   }
 
   private static int shapes(Drawing drawing) {
     return Assertions.assertTimeoutPreemptively(
-        Duration.ofSeconds(20), () -> shapes(drawing, List.of()).size());
+        Duration.ofSeconds(60), () -> shapes(drawing, List.of()).size());
   }
 
   private static List<DrawnShape> shapes(Drawing drawing, List<String> ids) {
