@@ -1,0 +1,115 @@
+package org.duskply.benchmarks.workload;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.SplittableRandom;
+import org.duskply.recipe.deliver.Compress;
+import org.duskply.recipe.deliver.Format;
+
+/**
+ * A composite as it is met at the desk, always the same: a base, pops lightened through polygons of
+ * twelve corners, one sky laid normally through a large one, one frame laid at 0.6, one more pop,
+ * and a final curve.
+ *
+ * @param name what it is called
+ * @param width of the frames, in pixels
+ * @param height of the frames, in pixels
+ * @param pops how many of the layers are pops
+ * @param least smallest radius of a pop's polygon, in pixels
+ * @param most greatest radius of a pop's polygon, in pixels
+ * @param format of the frames
+ * @param compress of the frames, where they are TIFFs
+ */
+record Workload(
+    String name,
+    int width,
+    int height,
+    int pops,
+    double least,
+    double most,
+    Format format,
+    Compress compress) {
+  private static final int CORNERS = 12;
+  private static final double SKY_RADIUS = 1500;
+  private static final long SEED = 24;
+
+  /** The final curve: {@code v^POWER} on the encoded value. */
+  static final double POWER = 0.95;
+
+  /**
+   * A frame over those before it.
+   *
+   * @param frame its number; the base is 0
+   * @param lighten whether it lightens; else it is laid normally
+   * @param opacity 0 to 1
+   * @param sigma of the Gaussian that softens the polygon, in pixels
+   * @param corners x and y of each
+   */
+  record Layer(int frame, boolean lighten, double opacity, double sigma, List<double[]> corners) {}
+
+  /** All of them. */
+  static List<Workload> all() {
+    return List.of(
+        of("W24", 6000, 4000, 21, 250, 750),
+        of("W24-full", 6000, 4000, 21, 9000, 9000),
+        of("W100", 6000, 4000, 100, 250, 750),
+        new Workload("W24-jpeg", 6000, 4000, 21, 250, 750, Format.JPEG, Compress.NONE),
+        new Workload("W24-lzw", 6000, 4000, 21, 250, 750, Format.TIFF, Compress.LZW),
+        of("W24-100MP", 12000, 8400, 21, 500, 1500),
+        of("small", 600, 400, 21, 25, 75));
+  }
+
+  static Optional<Workload> called(String name) {
+    return all().stream().filter(w -> w.name.equals(name)).findFirst();
+  }
+
+  private static Workload of(
+      String name, int width, int height, int pops, double least, double most) {
+    return new Workload(name, width, height, pops, least, most, Format.TIFF, Compress.DEFLATE);
+  }
+
+  /** The file of a frame, from the workload's folder. */
+  String file(int frame) {
+    String ending = format == Format.JPEG ? ".jpg" : ".tif";
+    return String.format(java.util.Locale.ROOT, "frames/%03d%s", frame, ending);
+  }
+
+  /** Frames, the base included. */
+  int frames() {
+    return pops + 3;
+  }
+
+  /** The layers in the order in which they are done; the last is a pop. */
+  List<Layer> layers() {
+    SplittableRandom random = new SplittableRandom(SEED);
+    double scale = width / 6000.0;
+    List<Layer> layers = new ArrayList<>();
+    for (int i = 1; i < pops; i++) {
+      layers.add(new Layer(i, true, 1, 8 * scale, polygon(random, least, most)));
+    }
+    double sky = least > width ? least : SKY_RADIUS * scale;
+    layers.add(new Layer(pops, false, 1, 1.5 * scale, polygon(random, sky, sky)));
+    layers.add(new Layer(pops + 1, false, 0.6, 8 * scale, polygon(random, least, most)));
+    layers.add(new Layer(pops + 2, true, 1, 8 * scale, polygon(random, least, most)));
+    return layers;
+  }
+
+  /** Corners about a centre inside the picture, in order of their angles. */
+  private List<double[]> polygon(SplittableRandom random, double from, double to) {
+    double x = width * (0.1 + 0.8 * random.nextDouble());
+    double y = height * (0.1 + 0.8 * random.nextDouble());
+    double radius = from + (to - from) * random.nextDouble();
+    List<double[]> corners = new ArrayList<>();
+    for (int i = 0; i < CORNERS; i++) {
+      double angle = 2 * StrictMath.PI * (i + 0.6 * random.nextDouble()) / CORNERS;
+      double reach = radius * (0.75 + 0.25 * random.nextDouble());
+      corners.add(
+          new double[] {
+            Math.rint(4 * (x + reach * StrictMath.cos(angle))) / 4,
+            Math.rint(4 * (y + reach * StrictMath.sin(angle))) / 4
+          });
+    }
+    return corners;
+  }
+}
