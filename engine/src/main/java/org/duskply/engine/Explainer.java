@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Map;
 import org.duskply.engine.pixel.Planes;
 import org.duskply.engine.pixel.Region;
-import org.duskply.engine.plan.Node;
 import org.duskply.engine.plan.Plan;
 import org.duskply.engine.plan.PlanSettings;
 import org.duskply.engine.render.BandSink;
@@ -69,9 +68,7 @@ final class Explainer {
   private @Nullable String crop() {
     Region all = composite.canvas();
     Region kept = composite.shown();
-    return kept.equals(all)
-        ? null
-        : CropWords.sentence(all, kept);
+    return kept.equals(all) ? null : CropWords.sentence(all, kept);
   }
 
   /** What would be rendered: the deliverables, or where there are none the picture itself. */

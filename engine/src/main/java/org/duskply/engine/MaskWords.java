@@ -112,6 +112,7 @@ final class MaskWords {
   /** A range of hues: {@code within 40° of 5°, and less and less over a further 30°,}. */
   static String around(double centre, double width, double soft) {
     String range = "within " + NumberWords.half(width) + "° of " + NumberWords.signed(centre) + "°";
-    return range + (soft == 0 ? "" : ", fading out over a further " + NumberWords.exact(soft) + "°,");
+    return range
+        + (soft == 0 ? "" : ", fading out over a further " + NumberWords.exact(soft) + "°,");
   }
 }

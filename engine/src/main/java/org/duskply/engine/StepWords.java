@@ -64,7 +64,10 @@ final class StepWords {
     if (verb instanceof Lay lay) {
       String mode = BlendWords.how(lay);
       String laid = frame(lay.frame(), recipe) + " is laid over the picture" + mode;
-      return laid + (mode.isEmpty() || how.startsWith(",") ? "" : ",") + how + before(lay.treat(), "the frame");
+      return laid
+          + (mode.isEmpty() || how.startsWith(",") ? "" : ",")
+          + how
+          + before(lay.treat(), "the frame");
     }
     if (verb instanceof Adjust adjust) {
       return "the picture is adjusted"
