@@ -31,11 +31,13 @@ final class Explainer {
   private final PlannedComposite composite;
   private final StepNames names;
   private final MaskAreas areas;
+  private final ToldMasks masks;
 
   Explainer(PlannedComposite composite) {
     this.composite = composite;
     this.names = StepNames.of(composite.recipe());
     this.areas = new MaskAreas(composite);
+    this.masks = ToldMasks.of(composite.recipe());
   }
 
   Explanation explain() {
@@ -53,9 +55,9 @@ final class Explainer {
           List.copyOf(steps),
           crop(),
           List.copyOf(finish),
-          ExplainedParts.masks(shown),
+          ExplainedParts.masks(shown, masks),
           frames(plan, job),
-          ExplainedParts.alternates(composite.recipe()),
+          ExplainedParts.alternates(composite.recipe(), masks),
           ExplainedParts.deliverables(composite),
           job.floorBytes(),
           composite.engine().memory(),
@@ -99,7 +101,11 @@ final class Explainer {
               step.title(),
               depth,
               StepWords.sentence(
-                  step, Members.names(step, path, names), own ? area : null, composite.recipe()),
+                  step,
+                  Members.names(step, path, names),
+                  own ? area : null,
+                  composite.recipe(),
+                  masks),
               StepFormula.of(step, covers(step.verb())),
               area,
               own));

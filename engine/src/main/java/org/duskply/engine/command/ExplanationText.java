@@ -49,7 +49,7 @@ final class ExplanationText {
     }
     page.text.append('\n');
     page.finish(explanation);
-    page.named("Masks within masks", explanation.masks());
+    page.named("More masks", explanation.masks());
     page.line("Frames", "");
     explanation.frames().forEach(page::frame);
     page.text.append('\n');
