@@ -17,8 +17,9 @@ final class AlternateWords {
    *
    * @param recipe as it stands
    * @param name of one of its alternates
+   * @param masks the words of its masks
    */
-  static String sentences(Recipe recipe, String name) {
+  static String sentences(Recipe recipe, String name, ToldMasks masks) {
     Alternate alternate = recipe.alternates().get(name);
     if (alternate == null) {
       throw new IllegalArgumentException("there is no alternate called " + name);
@@ -37,7 +38,13 @@ final class AlternateWords {
                     .ifPresent(
                         path ->
                             sentences.add(
-                                changed(step, List.copyOf(keys.keySet()), path, names, changed))));
+                                changed(
+                                    step,
+                                    List.copyOf(keys.keySet()),
+                                    path,
+                                    names,
+                                    changed,
+                                    masks))));
     return sentences.isEmpty() ? "Nothing is done otherwise." : String.join(" ", sentences);
   }
 
@@ -49,7 +56,12 @@ final class AlternateWords {
   }
 
   private static String changed(
-      String name, List<String> keys, String path, StepNames names, Recipe changed) {
+      String name,
+      List<String> keys,
+      String path,
+      StepNames names,
+      Recipe changed,
+      ToldMasks masks) {
     Step step = StepNames.step(changed, path);
     if (step.skip()) {
       return "The step " + name + " is left out.";
@@ -59,6 +71,6 @@ final class AlternateWords {
         + " is done with "
         + ListWords.and(keys.stream().map(key -> "another `" + key + "`").toList())
         + ": "
-        + StepWords.sentence(step, Members.names(step, path, names), null, changed);
+        + StepWords.sentence(step, Members.names(step, path, names), null, changed, masks);
   }
 }

@@ -26,13 +26,16 @@ final class BlendWords {
       case NORMAL -> "puts the frame in its place";
       case MULTIPLY -> "multiplies the two";
       case SCREEN -> "multiplies what each lacks to white";
-      case OVERLAY -> "multiplies the two where the picture is dark and screens them where it is bright";
+      case OVERLAY ->
+          "multiplies the two where the picture is dark and screens them where it is bright";
       case DARKEN -> "keeps the darker of the two in each channel";
       case LIGHTEN -> "keeps the brighter of the two in each channel";
       case COLOR_DODGE -> "brightens the picture the more, the brighter the frame is";
       case COLOR_BURN -> "darkens the picture the more, the darker the frame is";
-      case HARD_LIGHT -> "multiplies the two where the frame is dark and screens them where it is bright";
-      case SOFT_LIGHT -> "gently darkens the picture where the frame is dark and lightens it where it is bright";
+      case HARD_LIGHT ->
+          "multiplies the two where the frame is dark and screens them where it is bright";
+      case SOFT_LIGHT ->
+          "gently darkens the picture where the frame is dark and lightens it where it is bright";
       case DIFFERENCE -> "leaves how far the two are apart";
       case EXCLUSION -> "leaves how far the two are apart, with less contrast";
       case HUE -> "gives the picture the frame's hue";

@@ -23,13 +23,13 @@ import org.jspecify.annotations.Nullable;
 final class ExplainedParts {
   private ExplainedParts() {}
 
-  /** The named masks that steps show through only as parts of other masks, in recipe order. */
-  static List<NamedLine> masks(Recipe recipe) {
+  /** The named masks that steps use and do not tell themselves, in recipe order. */
+  static List<NamedLine> masks(Recipe recipe, ToldMasks masks) {
     List<MaskUse> used = new ArrayList<>();
     collect(recipe.steps(), used);
     collect(recipe.finish().steps(), used);
     Set<String> told = new HashSet<>();
-    used.forEach(use -> told.addAll(name(use)));
+    used.forEach(use -> name(use).stream().filter(n -> masks.atStep(n) != null).forEach(told::add));
     Set<String> met = new LinkedHashSet<>();
     Deque<MaskUse> waiting = new ArrayDeque<>(used);
     while (!waiting.isEmpty()) {
@@ -41,14 +41,11 @@ final class ExplainedParts {
       }
     }
     List<NamedLine> lines = new ArrayList<>();
-    recipe
-        .masks()
-        .forEach(
-            (name, mask) -> {
-              if (met.contains(name) && !told.contains(name)) {
-                lines.add(new NamedLine(name, "This is " + MaskWords.of(mask) + "."));
-              }
-            });
+    for (String name : recipe.masks().keySet()) {
+      if (met.contains(name) && !told.contains(name)) {
+        lines.add(new NamedLine(name, "This is " + masks.all(name) + "."));
+      }
+    }
     return List.copyOf(lines);
   }
 
@@ -74,9 +71,9 @@ final class ExplainedParts {
   }
 
   /** What each alternate does otherwise. */
-  static List<NamedLine> alternates(Recipe recipe) {
+  static List<NamedLine> alternates(Recipe recipe, ToldMasks masks) {
     return recipe.alternates().keySet().stream()
-        .map(name -> new NamedLine(name, AlternateWords.sentences(recipe, name)))
+        .map(name -> new NamedLine(name, AlternateWords.sentences(recipe, name, masks)))
         .toList();
   }
 

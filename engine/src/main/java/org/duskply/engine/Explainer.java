@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Map;
 import org.duskply.engine.pixel.Planes;
 import org.duskply.engine.pixel.Region;
-import org.duskply.engine.plan.Node;
 import org.duskply.engine.plan.Plan;
 import org.duskply.engine.plan.PlanSettings;
 import org.duskply.engine.render.BandSink;
@@ -32,11 +31,13 @@ final class Explainer {
   private final PlannedComposite composite;
   private final StepNames names;
   private final MaskAreas areas;
+  private final ToldMasks masks;
 
   Explainer(PlannedComposite composite) {
     this.composite = composite;
     this.names = StepNames.of(composite.recipe());
     this.areas = new MaskAreas(composite);
+    this.masks = ToldMasks.of(composite.recipe());
   }
 
   Explanation explain() {
@@ -54,9 +55,9 @@ final class Explainer {
           List.copyOf(steps),
           crop(),
           List.copyOf(finish),
-          ExplainedParts.masks(shown),
+          ExplainedParts.masks(shown, masks),
           frames(plan, job),
-          ExplainedParts.alternates(composite.recipe()),
+          ExplainedParts.alternates(composite.recipe(), masks),
           ExplainedParts.deliverables(composite),
           job.floorBytes(),
           composite.engine().memory(),
@@ -69,9 +70,7 @@ final class Explainer {
   private @Nullable String crop() {
     Region all = composite.canvas();
     Region kept = composite.shown();
-    return kept.equals(all)
-        ? null
-        : CropWords.sentence(all, kept);
+    return kept.equals(all) ? null : CropWords.sentence(all, kept);
   }
 
   /** What would be rendered: the deliverables, or where there are none the picture itself. */
@@ -102,7 +101,11 @@ final class Explainer {
               step.title(),
               depth,
               StepWords.sentence(
-                  step, Members.names(step, path, names), own ? area : null, composite.recipe()),
+                  step,
+                  Members.names(step, path, names),
+                  own ? area : null,
+                  composite.recipe(),
+                  masks),
               StepFormula.of(step, covers(step.verb())),
               area,
               own));

@@ -10,8 +10,8 @@ import org.jspecify.annotations.Nullable;
  * @param steps from the first done to the last, groups before their members
  * @param crop what of the picture is kept, as a sentence; absent: all
  * @param finish the steps done over the cropped picture
- * @param masks the masks that steps show through only as parts of other masks; a mask that a step
- *     names itself is told there
+ * @param masks the masks that steps use and do not tell themselves: those that are only parts of
+ *     other masks, and those with much to tell
  * @param frames the frames that are read
  * @param alternates what each alternate does otherwise
  * @param deliverables the files that would be written

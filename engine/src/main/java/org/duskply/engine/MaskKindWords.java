@@ -73,7 +73,7 @@ final class MaskKindWords {
     }
     if (kind instanceof AllOf all) {
       String uses = MaskWords.uses(all.members());
-      return all.members().size() == 1 ? uses : "the overlap of " + uses + ", multiplied together";
+      return all.members().size() == 1 ? uses : "the overlap of " + uses + " (their product)";
     }
     if (kind instanceof Gradient gradient) {
       return ramp(gradient.ramp());
@@ -129,9 +129,9 @@ final class MaskKindWords {
   }
 
   private static String shapes(Svg svg) {
-    String which =
-        svg.wanted().isEmpty() ? "all shapes" : ListWords.the("shape", svg.wanted());
-    String rule = svg.rule() == FillRule.NONZERO ? " with all that is enclosed" : crossing(svg.rule());
+    String which = svg.wanted().isEmpty() ? "all shapes" : ListWords.the("shape", svg.wanted());
+    String rule =
+        svg.rule() == FillRule.NONZERO ? " with all that is enclosed" : crossing(svg.rule());
     return which + " of " + svg.file() + rule;
   }
 
@@ -145,7 +145,9 @@ final class MaskKindWords {
   }
 
   private static String parts(@Nullable String frame) {
-    return "those parts of " + (frame == null ? "the picture below" : "the frame " + frame) + " whose ";
+    return "those parts of "
+        + (frame == null ? "the picture below" : "the frame " + frame)
+        + " whose ";
   }
 
   private static String brightness(LuminanceRange range) {
@@ -169,7 +171,8 @@ final class MaskKindWords {
         + " by "
         + NumberWords.stops(reach.over())
         + " or more, fading out down to "
-        + NumberWords.half(reach.over());
+        + NumberWords.half(reach.over())
+        + (reach.over() == 2 ? " stop" : " stops");
   }
 
   private static String strokes(List<Stroke> strokes) {

@@ -2,7 +2,6 @@ package org.duskply.engine;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import org.duskply.recipe.mask.Mask;
 import org.duskply.recipe.mask.MaskUse;
 import org.jspecify.annotations.Nullable;
@@ -17,16 +16,16 @@ final class MaskWords {
    *
    * @param area share of the picture; NaN where it depends on the picture; absent where nothing is
    *     to be said of it
-   * @param masks the recipe's masks
+   * @param masks the words of the recipe's masks
    */
-  static String place(MaskUse use, @Nullable Double area, Map<String, Mask> masks) {
+  static String place(MaskUse use, @Nullable Double area, ToldMasks masks) {
     List<String> more = new ArrayList<>();
     String where;
     if (use instanceof MaskUse.Named named) {
       where = "inside the mask " + named.name();
-      Mask mask = masks.get(named.name());
-      if (mask != null) {
-        more.add(of(mask));
+      String words = masks.atStep(named.name());
+      if (words != null) {
+        more.add(words);
       }
     } else {
       Mask mask = ((MaskUse.Inline) use).mask();
@@ -112,6 +111,7 @@ final class MaskWords {
   /** A range of hues: {@code within 40° of 5°, and less and less over a further 30°,}. */
   static String around(double centre, double width, double soft) {
     String range = "within " + NumberWords.half(width) + "° of " + NumberWords.signed(centre) + "°";
-    return range + (soft == 0 ? "" : ", fading out over a further " + NumberWords.exact(soft) + "°,");
+    return range
+        + (soft == 0 ? "" : ", fading out over a further " + NumberWords.exact(soft) + "°,");
   }
 }

@@ -32,17 +32,19 @@ final class StepWords {
    * @param members names of the steps in it, of a group
    * @param area share of the picture that its mask shows; NaN where it depends on the picture;
    *     absent where nothing is to be said of it
+   * @param masks the words of the recipe's masks
    */
-  static String sentence(Step step, List<String> members, @Nullable Double area, Recipe recipe) {
+  static String sentence(
+      Step step, List<String> members, @Nullable Double area, Recipe recipe, ToldMasks masks) {
     String strength = step.opacity() == 1 ? "" : " at " + NumberWords.share(step.opacity());
-    String how = strength + where(step, area, recipe);
+    String how = strength + where(step, area, masks);
     return ListWords.capital(done(step.verb(), how, members, recipe)) + ".";
   }
 
   /** A vignette is everywhere by its nature. */
-  private static String where(Step step, @Nullable Double area, Recipe recipe) {
+  private static String where(Step step, @Nullable Double area, ToldMasks masks) {
     if (step.mask() != null) {
-      return ", " + MaskWords.place(step.mask(), area, recipe.masks());
+      return ", " + MaskWords.place(step.mask(), area, masks);
     }
     return step.verb() instanceof Vignette ? "" : " everywhere";
   }
@@ -64,7 +66,10 @@ final class StepWords {
     if (verb instanceof Lay lay) {
       String mode = BlendWords.how(lay);
       String laid = frame(lay.frame(), recipe) + " is laid over the picture" + mode;
-      return laid + (mode.isEmpty() || how.startsWith(",") ? "" : ",") + how + before(lay.treat(), "the frame");
+      return laid
+          + (mode.isEmpty() || how.startsWith(",") ? "" : ",")
+          + how
+          + before(lay.treat(), "the frame");
     }
     if (verb instanceof Adjust adjust) {
       return "the picture is adjusted"

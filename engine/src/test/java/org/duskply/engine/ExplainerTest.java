@@ -150,6 +150,29 @@ class ExplainerTest {
         .startsWith("The picture is made darker away from its middle at 50 %: not at all up to");
   }
 
+  /** A hundred steps through one mask of a hundred strokes say each stroke once. */
+  @Test
+  void aLongMaskIsToldOnce() {
+    StringBuilder text = new StringBuilder("  long: { strokes: [");
+    for (int i = 0; i < 100; i++) {
+      text.append("{ points: \"").append(i).append(",1\", radius: 2 }, ");
+    }
+    text.append("] }\nsteps:\n");
+    for (int i = 0; i < 100; i++) {
+      text.append("  - { lay: pop, mask: long }\n");
+    }
+    Explanation explanation = explain(text.toString());
+    assertThat(explanation.steps())
+        .hasSize(100)
+        .allMatch(step -> step.sentence().length() < 200)
+        .allMatch(step -> step.sentence().contains("inside the mask long ("));
+    assertThat(explanation.masks())
+        .singleElement()
+        .matches(mask -> mask.name().equals("long"))
+        .matches(
+            mask -> mask.sentence().startsWith("This is 100 brush strokes: one through 1 point"));
+  }
+
   @Test
   void titlesAreCarriedAlong() {
     assertThat(only("{ pop: pop, title: Hull }").title()).isEqualTo("Hull");

@@ -409,11 +409,12 @@ class PictureMasksTest {
             "in those parts of the picture below whose hue lies within 30° of 255°, fading out over"
                 + " a further 20° ("
                 + unknown);
-    assertThat(where(lines.get("s4"))).isEqualTo("through the mask painted in masks/m.png (" + unknown);
+    assertThat(where(lines.get("s4")))
+        .isEqualTo("through the mask painted in masks/m.png (" + unknown);
     assertThat(where(lines.get("s5")))
         .isEqualTo(
             "in those parts where the frame a is brighter than the base by 0.5 stops or more, fading"
-                + " out down to 0.25 ("
+                + " out down to 0.25 stops ("
                 + unknown);
     assertThat(where(lines.get("s7")))
         .isEqualTo("inside what the step s6 covers (50.0 % of the picture).");
@@ -422,13 +423,14 @@ class PictureMasksTest {
             "inside what the steps s1, s2 and s6 cover, the stronger where they meet (" + unknown);
     assertThat(where(lines.get("s9")))
         .isEqualTo(
-            "inside the masks dim and left taken together, the stronger where they meet (" + unknown);
+            "inside the masks dim and left taken together, the stronger where they meet ("
+                + unknown);
     assertThat(lines.get("s1").maskArea()).isNaN();
     assertThat(lines.get("s7").maskArea()).isEqualTo(0.5);
   }
 
   private static String where(StepLine line) {
-    String before = "The frame a (a.tif) is laid over the picture, ";
+    String before = "The frame a (1.tif) is laid over the picture, ";
     assertThat(line.sentence()).startsWith(before);
     return line.sentence().substring(before.length());
   }

@@ -19,10 +19,10 @@ final class ExplanationText {
           + " mask, c the frame's coverage, x a channel, Y luminance; E leads to encoded values, L"
           + " back.";
 
-  /** Numbers stay on one line with what they count. */
+  /** Numbers stay on one line with what they count, and the two numbers of a position together. */
   private static final Pattern UNIT =
       Pattern.compile(
-          "(?<=\\d) (?=[%×→]|(?:s|stops?|MB|px|K|mired|bits|pixels)\\b)|(?<=\\d [×→]|ISO) (?=\\d)");
+          "(?<=\\d) (?=[%×→]|(?:s|stops?|MB|px|K|mired|bits|pixels)\\b)|(?<=\\d [×→]|ISO) (?=\\d)|(?<=\\([−.\\d]{1,30},) (?=[−\\d])");
 
   private static final String GLUE = "\u00a0";
 
@@ -49,7 +49,7 @@ final class ExplanationText {
     }
     page.text.append('\n');
     page.finish(explanation);
-    page.named("Masks within masks", explanation.masks());
+    page.named("More masks", explanation.masks());
     page.line("Frames", "");
     explanation.frames().forEach(page::frame);
     page.text.append('\n');

@@ -98,8 +98,7 @@ class ExplainedVocabularyTest {
         </svg>
         """
             .getBytes(StandardCharsets.UTF_8));
-    return desk.write(
-        "vocabulary.yaml", Files.readAllBytes(RESOURCES.resolve("vocabulary.yaml")));
+    return desk.write("vocabulary.yaml", Files.readAllBytes(RESOURCES.resolve("vocabulary.yaml")));
   }
 
   /** A frame with a camera's record: exposure time, aperture, sensitivity. */

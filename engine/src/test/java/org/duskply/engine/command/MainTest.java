@@ -246,7 +246,7 @@ class MainTest {
     assertThat(words)
         .contains(
             "hull: The frame hull (frames/1.tif) lightens the picture channel by channel at 85 %, inside"
-                + " the mask hull (a polygon of 4 corners; 50.0 % of the picture). Before that, the frame"
+                + " the mask hull (a polygon of 4 corners, feathered by 2 px; 50.0 % of the picture). Before that, the frame"
                 + " is made brighter by 0.3 stops.")
         .contains("out = b + m·0.85·(max(b, T(f)) − b); T: x·2^0.3")
         .contains(
