@@ -122,7 +122,7 @@ final class CameraTiff implements AutoCloseable {
 
   private List<Tag> exifTags() {
     List<Tag> tags = new ArrayList<>();
-    tags.add(Tag.ratio(33434, (int) Math.round(shot.seconds() * 10), 10));
+    tags.add(Tag.ratio(33434, (int) Math.round(shot.seconds() * 1000), 1000));
     tags.add(Tag.ratio(33437, (int) Math.round(shot.aperture() * 10), 10));
     tags.add(Tag.numbers(34855, SHORT, shot.iso()));
     tags.add(new Tag(36864, 7, "0232".getBytes(StandardCharsets.US_ASCII), 1));

@@ -94,7 +94,10 @@ class MakeFramesTest {
     FrameInfo info = source.info();
     assertThat(info.width()).isEqualTo(60);
     assertThat(info.height()).isEqualTo(70);
-    assertThat(info.exif().exposureSeconds()).isEqualTo(pop.seconds());
+    for (Shot shot : Evening.shots()) {
+      FrameInfo taken = FrameSources.open(folder.resolve(shot.file())).info();
+      assertThat(taken.exif().exposureSeconds()).as(shot.name()).isEqualTo(shot.seconds());
+    }
     assertThat(info.exif().fNumber()).isEqualTo(pop.aperture());
     assertThat(info.exif().iso()).isEqualTo(pop.iso());
     assertThat(info.exif().taken()).isEqualTo(Evening.time(pop));
