@@ -83,6 +83,11 @@ public record Step(
     extensions = Collections.unmodifiableMap(new LinkedHashMap<>(extensions));
   }
 
+  /** The same under an id. */
+  public Step withId(String newId) {
+    return new Step(newId, title, notes, mask, opacity, skip, verb, extensions);
+  }
+
   /** The same with another verb. */
   public Step withVerb(Verb newVerb) {
     return new Step(id, title, notes, mask, opacity, skip, newVerb, extensions);

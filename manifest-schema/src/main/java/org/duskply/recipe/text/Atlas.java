@@ -11,11 +11,24 @@ import org.duskply.recipe.shape.Shape;
 
 /** All Shapes that can be met from one Shape on, in the order in which they are met. */
 public final class Atlas {
+  private static final ClassValue<Atlas> KNOWN =
+      new ClassValue<>() {
+        @Override
+        protected Atlas computeValue(Class<?> root) {
+          return new Atlas(Shape.of(root));
+        }
+      };
+
   private final Map<Class<?>, Shape<?>> shapes = new LinkedHashMap<>();
 
   /** Walks from {@code root}. */
   public Atlas(Shape<?> root) {
     visit(root);
+  }
+
+  /** The one that begins at {@code root}, made when it is first asked for. */
+  static Atlas of(Shape<?> root) {
+    return KNOWN.get(root.type());
   }
 
   /** The Shapes, each once. */

@@ -38,7 +38,7 @@ public final class Binder {
   Binder(Shape<?> root, TreePlaces places, Problems problems) {
     this.problems = problems;
     this.places = places;
-    this.atlas = new Atlas(root);
+    this.atlas = Atlas.of(root);
   }
 
   /**
