@@ -32,6 +32,7 @@ final class AlternateChecks {
         .forEach(
             (name, alternate) -> {
               String path = "alternates/" + name;
+              idle(alternate, path);
               Map<String, String> said = new HashMap<>();
               list(alternate.skip(), path, "skip", true, said);
               list(alternate.show(), path, "show", false, said);
@@ -49,6 +50,14 @@ final class AlternateChecks {
                         }
                       });
             });
+  }
+
+  private void idle(Alternate alternate, String path) {
+    if (alternate.skip().isEmpty() && alternate.show().isEmpty() && alternate.set().isEmpty()) {
+      String sentence =
+          "this alternate changes nothing, so it is the picture itself; `main` is that";
+      problems.notice(places.spot(path), path, sentence, "no change", "skip, show or set");
+    }
   }
 
   /** The steps that are left out, or those that are brought in. */

@@ -141,7 +141,7 @@ public record Recipe(
               new Rule(
                   List.of("deliverables"),
                   values -> tooMany(values, NameList.DELIVERABLES, Limits.DELIVERABLES)))
-          .reserves("include", "looks");
+          .reserves("include", "lock", "looks");
 
   /** Copies lists and maps, which keep the order of the file. */
   public Recipe {

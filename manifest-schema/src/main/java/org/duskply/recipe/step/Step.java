@@ -72,6 +72,8 @@ public record Step(
                   .says("What is done."),
               Field.extensions())
           .identity(Step::idle)
+          .reserves(
+              "light", "copy", "mend", "spots", "glow", "sharpen", "local-contrast", "denoise")
           .example("{ pop: pop-hull, mask: hull, opacity: 0.85 }");
 
   private boolean idle() {
