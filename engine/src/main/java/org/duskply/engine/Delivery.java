@@ -27,6 +27,7 @@ import org.duskply.engine.pixel.Region;
 import org.duskply.engine.plan.Node;
 import org.duskply.engine.render.BandSink;
 import org.duskply.engine.render.Output;
+import org.duskply.recipe.Alternate;
 import org.duskply.recipe.Recipe;
 import org.duskply.recipe.Size;
 import org.duskply.recipe.deliver.Deliverable;
@@ -78,16 +79,16 @@ final class Delivery implements AutoCloseable {
       Size size) {
     Opening opening = composite.opening();
     String title = opening.recipe().title();
+    boolean before = version.alternate().equals(Version.BEFORE);
     NameValues values =
         new NameValues(
             opening.stem(),
             title == null ? opening.stem() : title,
-            version.alternate(),
+            before ? Alternate.MAIN : version.alternate(),
             name,
             size.width(),
             size.height(),
             composite.frames().base().source().info().exif().taken());
-    boolean before = version.alternate().equals(Version.BEFORE);
     return FileNames.resolve(before ? marked(deliverable.file()) : deliverable.file(), values);
   }
 

@@ -31,6 +31,7 @@ import org.duskply.recipe.StepNames;
 import org.duskply.recipe.UsedFrames;
 import org.duskply.recipe.mask.Image;
 import org.duskply.recipe.mask.Svg;
+import org.duskply.recipe.step.Step;
 
 /**
  * From a recipe to a composite: opens the frames, checks them against each other, and builds the
@@ -50,6 +51,7 @@ record Opening(
   Composite open(Engine engine) {
     Found found = new Found(recipe, before);
     Map<String, Recipe> recipes = recipes();
+    tellLeftOut(recipes.values().iterator().next(), found);
     Roots roots = new Roots(folder, engine.allowed(), engine.tolerant());
     FrameSet frames = FrameSet.open(recipe, used(recipes.values()), roots, given, found);
     List<Map<String, Svg>> drawings = recipes.values().stream().map(MasksUsed::drawn).toList();
@@ -112,6 +114,29 @@ record Opening(
       recipes.put(name, Selection.of(Alternates.apply(recipe, name), names, view));
     }
     return recipes;
+  }
+
+  /** Says of the one step that is to be seen that it is not done, and so cannot be. */
+  private void tellLeftOut(Recipe first, Found found) {
+    String only = view.only();
+    if (only == null) {
+      return;
+    }
+    String path = StepNames.of(recipe).path(only).orElseThrow();
+    for (int end = path.indexOf('#'); end >= 0; end = path.indexOf('#', end + 1)) {
+      int slash = path.indexOf('/', end);
+      String around = slash < 0 ? path : path.substring(0, slash);
+      Step step = StepNames.step(first, around);
+      if (step.skip() || step.opacity() == 0) {
+        found.notice(
+            around,
+            "Of the step "
+                + only
+                + " alone nothing is seen but the base: "
+                + (step.skip() ? "it is left out." : "its opacity is 0."));
+        return;
+      }
+    }
   }
 
   private List<String> alternates() {

@@ -241,7 +241,7 @@ final class PlannedComposite implements Composite {
                     .forEach(
                         v -> deliveries.add(Delivery.prepare(this, v, name, deliverable, out))));
     if (deliveries.isEmpty()) {
-      throw new DuskplyException(
+      throw new UnknownNameException(
           "None of these deliverables is made of the alternate "
               + opening.view().alternate()
               + "; write it under their alternates.");

@@ -175,7 +175,7 @@ class AlternatesTest {
         Composite composite = engine.open(desk.recipe(ALTERNATES), View.WHOLE.alternate("plain"))) {
       assertThatThrownBy(
               () -> composite.deliver(folder.resolve("out"), Set.of("web"), Progress.SILENT))
-          .isInstanceOf(DuskplyException.class)
+          .isInstanceOf(UnknownNameException.class)
           .hasMessageContaining("plain");
       assertThat(Files.exists(folder.resolve("out/web-main.png"))).isFalse();
     }
@@ -212,6 +212,53 @@ class AlternatesTest {
               - { lay: b, opacity: 0.25 }
             """;
     PictureBits.same(picture(until, View.WHOLE), picture(ALTERNATES, view), "until");
+  }
+
+  @Test
+  void theFrameToCompareWithStandsBesideThePictureAsItIs() {
+    try (Engine engine = Engine.builder().build();
+        Composite composite = engine.open(desk.recipe(ALTERNATES))) {
+      Delivered before =
+          composite.deliverBefore(folder.resolve("out"), Set.of("web"), Progress.SILENT);
+      assertThat(before.files())
+          .extracting(f -> f.path().getFileName().toString())
+          .containsExactly("web-main-before.png");
+    }
+  }
+
+  @Test
+  void aStepThatIsLeftOutIsNotShownAloneInSilence() {
+    String sentence = "Of the step grey alone nothing is seen but the base: it is left out.";
+    assertThat(alone(View.WHOLE.only("grey"))).containsExactly("steps/#4 " + sentence);
+    assertThat(alone(View.WHOLE.only("grey").alternate("plain"))).isEmpty();
+    assertThat(alone(View.WHOLE.only("pair/#2"))).isEmpty();
+  }
+
+  private List<String> alone(View view) {
+    try (Engine engine = Engine.builder().build();
+        Composite composite = engine.open(desk.recipe(ALTERNATES), view)) {
+      return composite.notices().stream()
+          .map(notice -> notice.path() + " " + notice.sentence())
+          .filter(line -> line.contains(" alone "))
+          .toList();
+    }
+  }
+
+  /** A mask asks for a step by the name that it has in the recipe, whatever frame it is given. */
+  @Test
+  @Tag("bits")
+  void aStepWithAnotherFrameIsStillFoundByMasks() {
+    String steps =
+        """
+        steps:
+          - { lay: a, mask: { polygon: "5,5 80,10 70,140" } }
+          - { lay: b, mask: { polygon: "50,5 80,10 70,140" } }
+          - { dodge: 1, mask: { steps: [a] } }
+        """;
+    String recipe = FRAMES + steps + "alternates: { swap: { set: { a: { lay: b } } } }\n";
+    String written = FRAMES + steps.replace("lay: a", "id: a, lay: b");
+    PictureBits.same(
+        picture(written, View.WHOLE), picture(recipe, View.WHOLE.alternate("swap")), "swap");
   }
 
   @Test

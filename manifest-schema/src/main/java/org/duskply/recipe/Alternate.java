@@ -2,9 +2,11 @@ package org.duskply.recipe;
 
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.duskply.recipe.shape.Fault;
 import org.duskply.recipe.shape.Field;
 import org.duskply.recipe.shape.Kind;
@@ -72,7 +74,7 @@ public record Alternate(
 
   private static List<Fault> contrary(Values values) {
     List<Fault> faults = new ArrayList<>();
-    List<?> skip = values.get("skip", List.class);
+    Set<Object> skip = new HashSet<>(values.get("skip", List.class));
     List<?> show = values.get("show", List.class);
     for (int i = 0; i < show.size(); i++) {
       Object step = show.get(i);

@@ -9,9 +9,8 @@ final class AlternatePlaces implements Places {
   private final Places main;
   private final Map<String, String> pathOfKey = new LinkedHashMap<>();
 
-  AlternatePlaces(Recipe recipe, String name) {
+  AlternatePlaces(Recipe recipe, String name, StepNames names) {
     this.main = recipe.places();
-    StepNames names = StepNames.of(recipe);
     Alternate alternate = recipe.alternates().get(name);
     if (alternate != null) {
       alternate

@@ -18,8 +18,7 @@ public final class Alternates {
 
   private final Map<String, Map<String, Object>> keysByPath = new LinkedHashMap<>();
 
-  private Alternates(Recipe recipe, Alternate alternate) {
-    StepNames names = StepNames.of(recipe);
+  private Alternates(StepNames names, Alternate alternate) {
     alternate.set().forEach((step, keys) -> keys(names, step).putAll(keys));
     alternate.skip().forEach(step -> keys(names, step).put(SKIP, true));
     alternate.show().forEach(step -> keys(names, step).put(SKIP, false));
@@ -27,8 +26,9 @@ public final class Alternates {
 
   /**
    * The recipe as an alternate has it: its steps, those of the finish included, with the changes;
-   * all else as it was. Steps keep their places, since those left out are marked to be skipped. A
-   * place of a changed key is where the alternate writes it.
+   * all else as it was. Steps keep their places, since those left out are marked to be skipped, and
+   * their names: one that goes by a name no longer its own, since a frame has changed, has it for
+   * its id. A place of a changed key is where the alternate writes it.
    *
    * @param name of the alternate; {@link Alternate#MAIN} gives the recipe itself
    * @throws IllegalArgumentException if there is no such alternate, or it names a step that is not
@@ -43,12 +43,15 @@ public final class Alternates {
     if (alternate == null) {
       throw new IllegalArgumentException("there is no alternate called " + name);
     }
-    Alternates change = new Alternates(recipe, alternate);
+    StepNames names = StepNames.of(recipe);
+    Alternates change = new Alternates(names, alternate);
     Finish finish = recipe.finish();
-    return recipe
-        .withSteps(change.steps(recipe.steps(), "steps"))
-        .withFinish(new Finish(finish.crop(), change.steps(finish.steps(), "finish/steps")))
-        .withPlaces(new AlternatePlaces(recipe, name));
+    Recipe changed =
+        recipe
+            .withSteps(change.steps(recipe.steps(), "steps"))
+            .withFinish(new Finish(finish.crop(), change.steps(finish.steps(), "finish/steps")))
+            .withPlaces(new AlternatePlaces(recipe, name, names));
+    return alternate.set().isEmpty() ? changed : named(changed, names);
   }
 
   /** The name of an alternate that comes nearest to one that does not exist. */
@@ -59,8 +62,7 @@ public final class Alternates {
   }
 
   /** The steps that an alternate sets keys of, by the names that it calls them, as they become. */
-  static Map<String, Step> changedSteps(Recipe recipe, Alternate alternate) {
-    StepNames names = StepNames.of(recipe);
+  static Map<String, Step> changedSteps(Recipe recipe, StepNames names, Alternate alternate) {
     Map<String, Step> steps = new LinkedHashMap<>();
     alternate
         .set()
@@ -107,5 +109,34 @@ public final class Alternates {
       throw new RecipeException(problems.inOrder());
     }
     return changed;
+  }
+
+  /** The changed recipe with steps that go by the names they had before. */
+  private static Recipe named(Recipe changed, StepNames before) {
+    StepNames after = StepNames.of(changed);
+    if (after.all().equals(before.all())) {
+      return changed;
+    }
+    Finish finish = changed.finish();
+    return changed
+        .withSteps(named(changed.steps(), "steps", before, after))
+        .withFinish(
+            new Finish(finish.crop(), named(finish.steps(), "finish/steps", before, after)));
+  }
+
+  private static List<Step> named(
+      List<Step> steps, String prefix, StepNames before, StepNames after) {
+    List<Step> named = new ArrayList<>();
+    for (int i = 0; i < steps.size(); i++) {
+      String path = prefix + "/#" + (i + 1);
+      Step step = steps.get(i);
+      if (step.verb() instanceof Group group) {
+        step = step.withVerb(group.withSteps(named(group.steps(), path + "/group", before, after)));
+      }
+      String name = before.name(path);
+      boolean lost = !name.equals(after.name(path)) && name.indexOf('#') < 0; // places stay
+      named.add(lost ? step.withId(name) : step);
+    }
+    return named;
   }
 }

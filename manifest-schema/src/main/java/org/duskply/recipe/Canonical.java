@@ -8,6 +8,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import org.duskply.recipe.shape.Kind;
 import org.duskply.recipe.shape.NameList;
 import org.duskply.recipe.text.CanonicalJson;
 import org.duskply.recipe.text.PictureWriter;
@@ -30,42 +31,63 @@ public final class Canonical {
 
   /** The canonical text of all that the recipe says. */
   public static String recipe(Recipe recipe) {
-    PlainWriter writer = new PlainWriter(PlainWriter.Form.CANONICAL);
+    StepNames names = StepNames.of(recipe);
+    PlainWriter writer = new RecipeForm(names);
     Map<String, Object> all = new LinkedHashMap<>();
     ((Map<?, ?>) writer.record(recipe)).forEach((key, value) -> all.put((String) key, value));
     if (!recipe.alternates().isEmpty()) {
-      all.put("alternates", alternates(recipe, writer));
+      Map<String, Object> alternates = new LinkedHashMap<>();
+      recipe
+          .alternates()
+          .forEach((name, its) -> alternates.put(name, alternate(recipe, names, its, writer)));
+      all.put("alternates", alternates);
     }
     return CanonicalJson.text(all);
   }
 
-  private static Map<String, Object> alternates(Recipe recipe, PlainWriter writer) {
-    Map<String, Object> alternates = new LinkedHashMap<>();
-    recipe
-        .alternates()
-        .forEach((name, alternate) -> alternates.put(name, alternate(recipe, alternate, writer)));
-    return alternates;
+  /** Where a step may be called in several ways, the one that it goes by. */
+  private static final class RecipeForm extends PlainWriter {
+    private final StepNames names;
+
+    RecipeForm(StepNames names) {
+      super(Form.CANONICAL);
+      this.names = names;
+    }
+
+    @Override
+    protected Object mention(Kind.Mention kind, String name) {
+      return kind.list() == NameList.STEPS ? name(names, name) : name;
+    }
+  }
+
+  private static String name(StepNames names, String step) {
+    return names.path(step).map(names::name).orElse(step);
   }
 
   /** What an alternate sets is written as the changed step has it, so that it has one form. */
   private static Map<String, Object> alternate(
-      Recipe recipe, Alternate alternate, PlainWriter writer) {
+      Recipe recipe, StepNames names, Alternate alternate, PlainWriter writer) {
     Map<String, Object> set = new LinkedHashMap<>();
-    Alternates.changedSteps(recipe, alternate)
+    Alternates.changedSteps(recipe, names, alternate)
         .forEach(
             (name, step) -> {
               Set<String> keys = alternate.set().getOrDefault(name, Map.of()).keySet();
               Map<String, Object> values = writer.keys(step, keys);
               if (!values.isEmpty()) {
-                set.put(name, values);
+                set.put(name(names, name), values);
               }
             });
     Map<String, Object> plain = new LinkedHashMap<>();
-    plain.put("skip", alternate.skip());
-    plain.put("show", alternate.show());
+    plain.put("skip", inOrder(alternate.skip(), names));
+    plain.put("show", inOrder(alternate.show(), names));
     plain.put("set", set);
     plain.values().removeIf(value -> value.equals(List.of()) || value.equals(Map.of()));
     return plain;
+  }
+
+  /** Names of steps, each once: their order in an alternate means nothing. */
+  private static List<String> inOrder(List<String> steps, StepNames names) {
+    return steps.stream().map(step -> name(names, step)).distinct().sorted().toList();
   }
 
   /**

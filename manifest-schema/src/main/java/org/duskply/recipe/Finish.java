@@ -37,6 +37,7 @@ public record Finish(@Nullable Crop crop, List<Step> steps) {
           .identity(
               finish ->
                   finish.crop() == null && finish.steps().stream().allMatch(Shape::isIdentityOf))
+          .reserves("lens", "plumb", "turn")
           .example("finish: { crop: { left: 120, top: 80, width: 5760, height: 3840 } }");
 
   /** Copies the list. */

@@ -72,6 +72,7 @@ public record Frame(
                   .says("Whether the file's transparency counts; ignore makes it opaque.")
                   .example("ignore"),
               Field.extensions())
+          .reserves("place", "lens")
           .example("late-sky: { file: frames/bh-0019.tif, exposure: 0.4 }");
 
   /** Copies the map. */

@@ -26,6 +26,9 @@ public final class Limits {
   /** Alternates of a recipe. */
   public static final int ALTERNATES = 64;
 
+  /** Deliverables of a recipe; each may be a file for every alternate. */
+  public static final int DELIVERABLES = 64;
+
   /** Masks that use each other in a chain. */
   public static final int MASK_DEPTH = 32;
 
@@ -37,6 +40,12 @@ public final class Limits {
 
   /** Adjustments of one list. */
   public static final int ADJUSTMENTS = 100;
+
+  /**
+   * Adjustments of a recipe, those that alternates set included. The tables of one take
+   * milliseconds to prepare, of the costliest thirty.
+   */
+  public static final int ADJUSTMENTS_IN_ALL = 2_000;
 
   /** Characters of one text, path data and point lists included. */
   public static final int TEXT = 262_144;

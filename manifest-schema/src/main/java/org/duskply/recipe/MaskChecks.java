@@ -44,7 +44,8 @@ final class MaskChecks {
     }
   }
 
-  private void use(MaskUse use, String path) {
+  /** Looks at a mask of a step; one that is named is looked at where it stands. */
+  void use(MaskUse use, String path) {
     if (use instanceof MaskUse.Inline inline) {
       mask(inline.mask(), path);
     }

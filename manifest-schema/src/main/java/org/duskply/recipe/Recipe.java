@@ -135,8 +135,13 @@ public record Recipe(
               Field.derived("places", List.of(), values -> Places.NONE))
           .rules(
               new Rule(List.of("grid", "finish"), Recipe::cropFaults),
-              new Rule(List.of("alternates"), Recipe::tooManyAlternates))
-          .reserves("include", "looks");
+              new Rule(
+                  List.of("alternates"),
+                  values -> tooMany(values, NameList.ALTERNATES, Limits.ALTERNATES)),
+              new Rule(
+                  List.of("deliverables"),
+                  values -> tooMany(values, NameList.DELIVERABLES, Limits.DELIVERABLES)))
+          .reserves("include", "lock", "looks");
 
   /** Copies lists and maps, which keep the order of the file. */
   public Recipe {
@@ -380,15 +385,15 @@ public record Recipe(
         : List.of(crop.fault(grid));
   }
 
-  private static List<Fault> tooManyAlternates(Values values) {
-    int count = values.get("alternates", Map.class).size();
-    return count <= Limits.ALTERNATES
+  private static List<Fault> tooMany(Values values, NameList list, int most) {
+    int count = values.get(list.key(), Map.class).size();
+    return count <= most
         ? List.of()
         : List.of(
             new Fault(
-                "alternates",
-                "there are " + count + " alternates; the limit is " + Limits.ALTERNATES,
-                count + " alternates",
-                "at most " + Limits.ALTERNATES));
+                list.key(),
+                "there are " + count + " " + list.key() + "; the limit is " + most,
+                count + " " + list.key(),
+                "at most " + most));
   }
 }

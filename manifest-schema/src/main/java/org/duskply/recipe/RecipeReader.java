@@ -151,9 +151,16 @@ public final class RecipeReader {
     if (recipe == null) {
       return null;
     }
-    new StepChecks(problems, places).check(recipe);
-    StepMaskChecks.check(recipe, steps, problems, places);
-    new MaskChecks(recipe, problems, places).check(recipe);
+    StepChecks stepChecks = new StepChecks(problems, places);
+    stepChecks.check(recipe);
+    StepMaskChecks stepMasks = new StepMaskChecks(recipe, steps, problems, places);
+    stepMasks.check();
+    MaskChecks masks = new MaskChecks(recipe, problems, places);
+    masks.check(recipe);
+    if (!problems.any()) { // Else what alternates make of it cannot be known.
+      new AlternateChecks(recipe, steps, problems, places).check(stepChecks, stepMasks, masks);
+    }
+    stepChecks.checkAdjustments();
     return recipe.withPlaces(places);
   }
 

@@ -1,12 +1,15 @@
 package org.duskply.recipe;
 
 import java.util.List;
+import java.util.Set;
 import org.duskply.recipe.adjust.Axis;
+import org.duskply.recipe.shape.Shape;
 import org.duskply.recipe.step.Adjust;
 import org.duskply.recipe.step.Burn;
 import org.duskply.recipe.step.Dodge;
 import org.duskply.recipe.step.Group;
 import org.duskply.recipe.step.Lay;
+import org.duskply.recipe.step.Pop;
 import org.duskply.recipe.step.Step;
 import org.duskply.recipe.step.Verb;
 import org.duskply.recipe.step.Vignette;
@@ -19,6 +22,7 @@ final class StepChecks {
   private final Problems problems;
   private final TreePlaces places;
   private int count;
+  private int adjustments;
 
   StepChecks(Problems problems, TreePlaces places) {
     this.problems = problems;
@@ -38,6 +42,53 @@ final class StepChecks {
     }
   }
 
+  /** Says that there are too many adjustments, once all have been met. */
+  void checkAdjustments() {
+    if (adjustments > Limits.ADJUSTMENTS_IN_ALL) {
+      problems.add(
+          places.spot("steps"),
+          "steps",
+          String.format(
+              "the recipe has %d adjustments in all its steps and alternates; the limit is %d",
+              adjustments, Limits.ADJUSTMENTS_IN_ALL),
+          adjustments + " adjustments",
+          "at most " + Limits.ADJUSTMENTS_IN_ALL);
+    }
+  }
+
+  /**
+   * Looks at a step as an alternate changes it.
+   *
+   * @param keys those that the alternate sets
+   * @param path where it sets them
+   */
+  void changed(Step step, Set<String> keys, String path) {
+    Shape<?> verb = Shape.of(step.verb().getClass());
+    if (keys.contains("treat") || keys.contains(verb.key())) {
+      adjustments += adjustments(step.verb());
+    }
+    if (keys.contains("opacity")) {
+      invisible(step, path);
+    }
+    if (keys.contains("blend") || keys.contains("blend-in")) {
+      idleAxis(step, keys.contains("blend-in") ? path + "/blend-in" : path + "/blend");
+    }
+  }
+
+  /** How many adjustments have tables to prepare: those in lists. */
+  private static int adjustments(Verb verb) {
+    if (verb instanceof Adjust adjust) {
+      return adjust.adjustments().size();
+    }
+    if (verb instanceof Pop pop) {
+      return pop.treat().size();
+    }
+    if (verb instanceof Lay lay) {
+      return lay.treat().size();
+    }
+    return verb instanceof Group group ? group.treat().size() : 0;
+  }
+
   /**
    * @param masked whether a mask, of the step or of a group around it, bounds what it does
    */
@@ -49,14 +100,8 @@ final class StepChecks {
   }
 
   private void step(Step step, String path, int depth, boolean groupMasked) {
-    if (step.opacity() == 0) {
-      problems.notice(
-          places.spot(path + "/opacity"),
-          path + "/opacity",
-          "this step shows nothing: its opacity is 0; skip: true says the same more plainly",
-          "0",
-          "above 0");
-    }
+    adjustments += adjustments(step.verb());
+    invisible(step, path);
     if (StepNames.FINISH.equals(step.id())) {
       problems.add(
           places.spot(path + "/id"),
@@ -78,21 +123,35 @@ final class StepChecks {
           "no mask",
           "a mask");
     }
+    idleAxis(step, path + "/blend-in");
+    if (step.verb() instanceof Group group) {
+      group(group, path, depth + 1, depth == 0 ? step.mask() != null : masked);
+    }
+  }
+
+  private void invisible(Step step, String path) {
+    if (step.opacity() == 0) {
+      problems.notice(
+          places.spot(path + "/opacity"),
+          path + "/opacity",
+          "this step shows nothing: its opacity is 0; skip: true says the same more plainly",
+          "0",
+          "above 0");
+    }
+  }
+
+  private void idleAxis(Step step, String at) {
     if (step.verb() instanceof Lay lay
         && lay.blendIn() == Axis.ENCODED
         && lay.blend().choosesOnly()) {
-      String mode = lay.blend().key();
       problems.notice(
-          places.spot(path + "/blend-in"),
-          path + "/blend-in",
+          places.spot(at),
+          at,
           "blend-in changes nothing with "
-              + mode
+              + lay.blend().key()
               + ", which only takes one of two values: the same one in linear light and encoded",
           "encoded",
           "no blend-in");
-    }
-    if (step.verb() instanceof Group group) {
-      group(group, path, depth + 1, depth == 0 ? step.mask() != null : masked);
     }
   }
 

@@ -79,12 +79,44 @@ class AlternatesTest {
         """
         steps:
           - { id: water, pop: pop, mask: { polygon: "1,1 2,1 2,2", feather: 3 }, opacity: 0.8, treat: [{ exposure: 0.5 }], title: t }
-          - { lay: pop, blend: screen, skip: true }
+          - { id: sky, lay: pop, blend: screen, skip: true }
           - id: pair
             opacity: 0.5
             group: [{ pop: pop }, { adjust: [{ power: 2 }] }]
         finish: { steps: [{ adjust: [{ saturation: 2 }], mask: oar, skip: true }] }
         """);
+  }
+
+  /** Else masks that ask for steps, and alternates, would no longer find them. */
+  @Test
+  void stepsKeepTheirNamesWhenFramesChange() {
+    String text =
+        HEAD
+            + """
+            steps: [{ lay: sky, mask: hull }, { lay: pop }, { dodge: 1, mask: { steps: [sky, pop] } }]
+            alternates: { swapped: { set: { sky: { lay: pop }, pop: { opacity: 0.5 } } } }
+            """;
+    Recipe swapped = Alternates.apply(read(text), "swapped");
+    assertThat(StepNames.of(swapped).all()).isEqualTo(StepNames.of(read(text)).all());
+    assertThat(Canonical.picture(swapped)).contains("{\"steps\":[\"#1\",\"#2\"]}");
+    // Written out it is a sound recipe, which the names must hold together.
+    assertThat(read(RecipeWriter.write(swapped)).steps()).isEqualTo(swapped.steps());
+  }
+
+  @Test
+  void stepsHaveOneCanonicalNameHoweverTheyAreCalled() {
+    String plain =
+        "masks: { m: { steps: [sky] } }\nsteps: [{ lay: sky }, { id: w, pop: pop, skip: true }, { dodge: 1, mask: m }]\nalternates: { a: { skip: [sky, \"#3\"], show: [w], set: { w: { opacity: 0.5 } } } }\n";
+    String head = HEAD.replaceAll("masks:.*\n", "");
+    String otherwise =
+        plain
+            .replace("steps: [sky]", "steps: [\"#1\"]")
+            .replace("[sky, \"#3\"]", "[\"#3\", \"#1\"]")
+            .replace("show: [w]", "show: [\"#2\"]")
+            .replace("set: { w:", "set: { \"#2\":");
+    assertThat(Canonical.recipe(read(head + otherwise)))
+        .isEqualTo(Canonical.recipe(read(head + plain)));
+    assertThat(Canonical.recipe(read(head + plain))).contains("\"skip\":[\"#3\",\"sky\"]");
   }
 
   @Test

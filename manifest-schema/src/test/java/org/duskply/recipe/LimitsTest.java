@@ -114,6 +114,83 @@ class LimitsTest {
         "there are 65 alternates; the limit is 64");
   }
 
+  @Test
+  void deliverablesAreFew() {
+    StringBuilder text = new StringBuilder(MistakeCases.SOUND).append("\ndeliverables:\n");
+    for (int i = 0; i <= Limits.DELIVERABLES; i++) {
+      text.append("  d").append(i).append(": out/<deliverable>.jpg\n");
+    }
+    assertSays(
+        soon(() -> RecipeReader.strict().check("d.yaml", text.toString())),
+        "there are 65 deliverables; the limit is 64");
+  }
+
+  /** Those of alternates count, since all of them are prepared; dodges have nothing to prepare. */
+  @Test
+  void adjustmentsAreCountedInAllTheRecipe() {
+    String list = "[" + "{ power: 2 },".repeat(99) + "{ power: 3 }]";
+    String steps =
+        "\nsteps:\n"
+            + ("  - { adjust: " + list + " }\n").repeat(8)
+            + ("  - group: [{ pop: dusk, treat: " + list + " }, { lay: dusk, treat: " + list)
+            + (" }]\n    treat: " + list + "\n  - { dodge: 1 }\n")
+            + ("finish: { steps: [{ id: last, adjust: " + list + " }] }\nalternates:\n");
+    String set = ": { set: { last: { adjust: " + list + " }, \"#9\": { treat: " + list + " } } }\n";
+    String within = MistakeCases.SOUND + steps;
+    for (int i = 0; i < 4; i++) {
+      within += "  a" + i + set;
+    }
+    RecipeReader reader = RecipeReader.strict();
+    assertThat(reader.check("a.yaml", within).recipe()).isNotNull();
+    Reading over =
+        reader.check("a.yaml", within + "  one: { set: { last: { adjust: [{ power: 2 }] } } }\n");
+    assertThat(over.problems().stream().filter(p -> !p.isNotice()).map(Problem::sentence))
+        .containsExactly(
+            "the recipe has 2001 adjustments in all its steps and alternates; the limit is 2000");
+  }
+
+  /** Each of ten thousand masks asks for thousands of steps by one that they share. */
+  @Test
+  void masksThatShareAListOfStepsCostLittle() {
+    StringBuilder text =
+        new StringBuilder(MistakeCases.SOUND).append("\nmasks:\n  all-s:\n    steps:\n");
+    for (int i = 0; i < 5_000; i++) {
+      text.append("      - s").append(i).append('\n');
+    }
+    for (int i = 0; i < 5_000; i++) {
+      text.append("  m").append(i).append(": { within: [all-s] }\n");
+    }
+    text.append("steps:\n");
+    for (int i = 0; i < 10_000; i++) {
+      String mask = i < 5_000 ? "" : ", mask: m" + (i - 5_000);
+      text.append("  - { id: s").append(i).append(", pop: dusk").append(mask).append(" }\n");
+    }
+    text.append("alternates:\n");
+    for (int i = 0; i < Limits.ALTERNATES; i++) {
+      text.append("  a").append(i).append(": { set: { s9999: { mask: m0 } } }\n");
+    }
+    String sound = text.toString();
+    assertThat(soon(() -> RecipeReader.strict().check("s.yaml", sound)).recipe()).isNotNull();
+    String late = sound.replace("- s0\n", "- s9998\n");
+    Reading reading = soon(() -> RecipeReader.strict().check("s.yaml", late));
+    assertThat(reading.problems().get(0).sentence())
+        .startsWith("the mask `m0` asks where `s9998` shows, which comes later");
+  }
+
+  /** A problem is shown however many notices stand before it. */
+  @Test
+  void noticesLeaveRoomForProblems() {
+    String text =
+        MistakeCases.SOUND
+            + "\nmasks: { m: { steps: [last] } }\nsteps:\n"
+            + "  - { pop: dusk, opacity: 0 }\n".repeat(1_500)
+            + "  - { pop: dusk, mask: m }\n  - { id: last, pop: dusk }\n";
+    Reading reading = RecipeReader.strict().check("n.yaml", text);
+    assertThat(reading.problems()).hasSize(Limits.PROBLEMS + 1);
+    assertThat(reading.problems().stream().filter(p -> !p.isNotice()).map(Problem::sentence))
+        .anyMatch(s -> s.startsWith("the mask `m` asks where `last` shows"));
+  }
+
   /** A large step is not read again for each small change of it. */
   @Test
   void manyChangesOfALargeStepCostLittle() {
@@ -122,8 +199,7 @@ class LimitsTest {
     text.append("\nsteps: [{ id: a, pop: dusk, mask: { polygon: \"").append(corners);
     text.append("\" } }]\nalternates:\n");
     for (int i = 0; i < Limits.ALTERNATES; i++) {
-      text.append("  a").append(i).append(": { set: { a: { opacity: 0.5 }");
-      text.append(", \"#1\": { skip: true } } }\n");
+      text.append("  a").append(i).append(": { set: { a: { opacity: 0.5, skip: true } } }\n");
     }
     Recipe recipe = soon(() -> RecipeReader.strict().check("a.yaml", text.toString())).orThrow();
     soon(() -> Canonical.recipeHash(recipe));

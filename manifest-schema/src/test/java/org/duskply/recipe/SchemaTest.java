@@ -75,6 +75,7 @@ class SchemaTest {
           "must stand on one line",
           "control character",
           "under `skip` and under",
+          "; keep one",
           "a change cannot make it");
 
   static Stream<MistakeCases.Case> readable() {

@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Function;
+import org.duskply.engine.adjust.AdjustKernel;
 import org.duskply.engine.adjust.Adjustments;
 import org.duskply.engine.blend.Blends;
 import org.duskply.engine.colour.ColourSpace;
@@ -46,6 +47,7 @@ public final class StepGraph {
   private final double scale;
   private final Map<Treated, Node> treated = new HashMap<>();
   private final Map<Place, Laid> laid = new HashMap<>();
+  private final Map<List<Adjustment>, AdjustKernel> kernels = new HashMap<>();
   private List<Note> notes = new ArrayList<>();
   private StepShows shows = new StepShows();
 
@@ -220,8 +222,15 @@ public final class StepGraph {
   }
 
   private Node adjusted(Node input, List<Adjustment> adjustments) {
-    return new AdjustNode(
-        input, Adjustments.prepare(adjustments, working), adjustments + " in " + working);
+    AdjustKernel kernel =
+        kernels.computeIfAbsent(
+            List.copyOf(adjustments), list -> Adjustments.prepare(list, working));
+    return new AdjustNode(input, kernel, adjustments + " in " + working);
+  }
+
+  /** How many different lists of adjustments have been prepared, which is what takes time. */
+  int prepared() {
+    return kernels.size();
   }
 
   private @Nullable FrameNode covering(Verb verb) {

@@ -76,6 +76,11 @@ public final class LightTable {
         graph(extent, scale).build(frames.keySet().iterator().next(), steps, List.of()).picture());
   }
 
+  /** A graph to be built of the frames on the table, on a grid of their size. */
+  public StepGraph graph() {
+    return graph(Bounds.ofSize(width, height), 1);
+  }
+
   private StepGraph graph(Bounds extent, double scale) {
     Ground ground =
         new Ground(extent.width(), extent.height(), scale, Region.ofSize(width, height));

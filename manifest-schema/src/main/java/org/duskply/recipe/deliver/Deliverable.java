@@ -138,6 +138,7 @@ public record Deliverable(
               new Rule(List.of("alternates"), Deliverable::repeated),
               new Rule(List.of("alternates", "file"), Deliverable::oneFile),
               new Rule(List.of("format"), Deliverable::idleFaults))
+          .reserves("sharpen")
           .example("print: { file: out/<title>.tif, depth: 16, profile: a98-rgb }");
 
   /** Copies list and map. */

@@ -88,6 +88,7 @@ public record Mask(
                   .example("0.6"),
               Field.extensions())
           .rules(new Rule(List.of("kind", "within", "except", "widen"), Mask::faults))
+          .reserves("follow-edges")
           .example("hull: { polygon: \"1210,2204 1633,2190 1702,2410\", feather: 24 }");
 
   /** All masks that it is made of: its kind's members, those it is within, those it leaves out. */

@@ -26,6 +26,19 @@ public final class Shape<T extends Record> {
     ROW
   }
 
+  /** Looked up once for each class, since large recipes ask for every record that they hold. */
+  private static final ClassValue<Shape<?>> KEPT =
+      new ClassValue<>() {
+        @Override
+        protected Shape<?> computeValue(Class<?> record) {
+          try {
+            return (Shape<?>) record.getField("SHAPE").get(null);
+          } catch (ReflectiveOperationException e) {
+            throw new IllegalStateException(record.getSimpleName() + " has no public SHAPE", e);
+          }
+        }
+      };
+
   private final Class<T> type;
   private final String key;
   private final String sentence;
@@ -120,11 +133,7 @@ public final class Shape<T extends Record> {
 
   /** The Shape that a record class keeps. */
   public static Shape<?> of(Class<?> record) {
-    try {
-      return (Shape<?>) record.getField("SHAPE").get(null);
-    } catch (ReflectiveOperationException e) {
-      throw new IllegalStateException(record.getSimpleName() + " has no public SHAPE", e);
-    }
+    return KEPT.get(record);
   }
 
   /** The Shape of a record's class. */

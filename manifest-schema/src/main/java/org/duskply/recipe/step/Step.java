@@ -72,6 +72,8 @@ public record Step(
                   .says("What is done."),
               Field.extensions())
           .identity(Step::idle)
+          .reserves(
+              "light", "copy", "mend", "spots", "glow", "sharpen", "local-contrast", "denoise")
           .example("{ pop: pop-hull, mask: hull, opacity: 0.85 }");
 
   private boolean idle() {
@@ -81,6 +83,11 @@ public record Step(
   /** Copies the map. */
   public Step {
     extensions = Collections.unmodifiableMap(new LinkedHashMap<>(extensions));
+  }
+
+  /** The same under an id. */
+  public Step withId(String newId) {
+    return new Step(newId, title, notes, mask, opacity, skip, verb, extensions);
   }
 
   /** The same with another verb. */

@@ -2,8 +2,10 @@ package org.duskply.recipe.text;
 
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.duskply.recipe.shape.Alternatives;
 import org.duskply.recipe.shape.Field;
 import org.duskply.recipe.shape.Kind;
@@ -11,6 +13,14 @@ import org.duskply.recipe.shape.Shape;
 
 /** All Shapes that can be met from one Shape on, in the order in which they are met. */
 public final class Atlas {
+  private static final ClassValue<Atlas> KNOWN =
+      new ClassValue<>() {
+        @Override
+        protected Atlas computeValue(Class<?> root) {
+          return new Atlas(Shape.of(root));
+        }
+      };
+
   private final Map<Class<?>, Shape<?>> shapes = new LinkedHashMap<>();
 
   /** Walks from {@code root}. */
@@ -18,21 +28,44 @@ public final class Atlas {
     visit(root);
   }
 
+  /** The one that begins at {@code root}, made when it is first asked for. */
+  static Atlas of(Shape<?> root) {
+    return KNOWN.get(root.type());
+  }
+
   /** The Shapes, each once. */
   public List<Shape<?>> shapes() {
     return List.copyOf(shapes.values());
   }
 
-  /** What the records are called that have such a key. */
+  /**
+   * What the records are called that have such a key: by the keys that they stand under, where one
+   * is written as the value of a key.
+   */
   public List<String> owners(String key) {
-    List<String> owners = new ArrayList<>();
+    Set<String> owners = new LinkedHashSet<>();
     for (Shape<?> shape : shapes.values()) {
       boolean tag = shape.inlined().map(f -> alternatives(f).keys().contains(key)).orElse(false);
       if (tag || shape.field(key).isPresent()) {
-        owners.add(shape.key());
+        List<String> keys = keysOf(shape);
+        owners.addAll(keys.isEmpty() ? List.of(shape.key()) : keys);
       }
     }
-    return owners;
+    return List.copyOf(owners);
+  }
+
+  /** The keys whose value is such a record. */
+  private List<String> keysOf(Shape<?> shape) {
+    List<String> keys = new ArrayList<>();
+    for (Shape<?> around : shapes.values()) {
+      for (Field field : around.fields()) {
+        if (field.kind() instanceof Kind.Nested nested
+            && nested.shape().get().type().equals(shape.type())) {
+          keys.add(field.key());
+        }
+      }
+    }
+    return keys;
   }
 
   /**

@@ -38,7 +38,7 @@ public final class Binder {
   Binder(Shape<?> root, TreePlaces places, Problems problems) {
     this.problems = problems;
     this.places = places;
-    this.atlas = new Atlas(root);
+    this.atlas = Atlas.of(root);
   }
 
   /**
@@ -66,8 +66,7 @@ public final class Binder {
     }
     Optional<Field> principal = shape.principal();
     if (principal.isEmpty()) {
-      return new Complaint(problems, tree, path)
-          .mismatch(Words.record(shape), listAdvice(shape, tree));
+      return new Complaint(problems, tree, path).mismatch(Words.record(shape), advice(shape, tree));
     }
     Part part = new Part(shape);
     part.read(principal.get(), value(principal.get().kind(), tree, path));
@@ -81,8 +80,11 @@ public final class Binder {
         : kind.accept(new ValueBinder(this, tree, path));
   }
 
-  /** Where a list stands for a record that has one list: how to write it. */
-  private static String listAdvice(Shape<?> shape, Tree tree) {
+  /** How to write what stands here as a word, or as a list for a record that has one list. */
+  private static String advice(Shape<?> shape, Tree tree) {
+    if (tree instanceof Tree.Scalar && !shape.example().isEmpty()) {
+      return ", such as " + shape.example();
+    }
     List<Field> required = shape.fields().stream().filter(Field::required).toList();
     return tree instanceof Tree.Listing && required.size() == 1
         ? "; write { " + required.get(0).key() + ": [ … ] }"

@@ -36,6 +36,11 @@ final class KeyChecker {
     Optional<Alternatives<?>> alternatives = shape.inlined().map(Atlas::alternatives);
     boolean undecided =
         alternatives.isPresent() && !alternatives.get().optional() && chosen.isEmpty();
+    List<Tree.Entry> reserved =
+        strangers.stream().filter(e -> shape.reserved().contains(e.key())).toList();
+    if (undecided && !reserved.isEmpty()) {
+      strangers = reserved; // the others may well belong to them
+    }
     if (undecided && strangers.stream().allMatch(e -> !owners(e.key()).isEmpty())) {
       undecided(alternatives.get(), mapping, path);
       return;

@@ -13,7 +13,8 @@ public final class Nearest {
   /**
    * The known name with the fewest slips from {@code name}: a letter too many, too few, another one
    * or two swapped. A third of the letters may differ, two in a short name; capital letters make no
-   * difference; among equals the first wins. Null when none is that near.
+   * difference; among equals the first wins. Where none is that near, the one of which {@code name}
+   * is a part between hyphens; null where there is none, or more than one.
    */
   public static @Nullable String among(Collection<String> known, String name) {
     if (name.isEmpty() || name.length() > LONGEST) {
@@ -30,7 +31,20 @@ public final class Nearest {
         best = candidate;
       }
     }
-    return best;
+    return best != null ? best : whole(known, lower);
+  }
+
+  private static @Nullable String whole(Collection<String> known, String part) {
+    String whole = null;
+    for (String candidate : known) {
+      if (("-" + candidate + "-").contains("-" + part + "-")) {
+        if (whole != null) {
+          return null;
+        }
+        whole = candidate;
+      }
+    }
+    return whole;
   }
 
   /** Optimal string alignment distance (Damerau 1964, each pair swapped at most once). */

@@ -14,8 +14,13 @@ public final class Problems {
   // More than are shown, since they are put in the order of the text first.
   private static final int KEPT = Limits.PROBLEMS * 10;
 
+  private static final Comparator<Problem> PLACES =
+      Comparator.comparingInt((Problem p) -> p.place().line())
+          .thenComparingInt(p -> p.place().column());
+
   private final Source source;
   private final List<Problem> listed = new ArrayList<>();
+  private final List<Problem> notices = new ArrayList<>();
   private int problems;
 
   /** Starts with none. */
@@ -42,12 +47,12 @@ public final class Problems {
       String expected,
       @Nullable String nearest) {
     problems++;
-    list(Severity.PROBLEM, spot, path, sentence, found, expected, nearest);
+    list(listed, Severity.PROBLEM, spot, path, sentence, found, expected, nearest);
   }
 
   /** Adds a notice. */
   public void notice(Spot spot, String path, String sentence, String found, String expected) {
-    list(Severity.NOTICE, spot, path, sentence, found, expected, null);
+    list(notices, Severity.NOTICE, spot, path, sentence, found, expected, null);
   }
 
   /** How many problems there are, notices not counted. */
@@ -69,23 +74,30 @@ public final class Problems {
   void addAll(Problems others) {
     problems += others.problems;
     listed.addAll(others.listed);
+    notices.addAll(others.notices);
   }
 
-  /** In the order of the text, with a closing line when not all are listed. */
+  /**
+   * In the order of the text, with a closing line when not all are listed. Problems leave no room
+   * for notices where there is not enough for both.
+   */
   public List<Problem> inOrder() {
-    List<Problem> sorted = new ArrayList<>(listed);
-    sorted.sort(
-        Comparator.comparingInt((Problem p) -> p.place().line())
-            .thenComparingInt(p -> p.place().column()));
-    if (sorted.size() > Limits.PROBLEMS) {
-      int hidden = Math.max(problems, sorted.size()) - Limits.PROBLEMS;
-      sorted = new ArrayList<>(sorted.subList(0, Limits.PROBLEMS));
-      sorted.replaceAll(this::withSnippet);
-      sorted.add(more(hidden, problems > 0 ? Severity.PROBLEM : Severity.NOTICE));
-    } else {
-      sorted.replaceAll(this::withSnippet);
+    List<Problem> shown = first(listed, Limits.PROBLEMS);
+    shown.addAll(first(notices, Limits.PROBLEMS - shown.size()));
+    shown.sort(PLACES);
+    shown.replaceAll(this::withSnippet);
+    int hidden = Math.max(problems, listed.size()) + notices.size() - shown.size();
+    if (hidden > 0) {
+      shown.add(more(hidden, problems > 0 ? Severity.PROBLEM : Severity.NOTICE));
     }
-    return List.copyOf(sorted);
+    return List.copyOf(shown);
+  }
+
+  /** Those that come first in the text. */
+  private static List<Problem> first(List<Problem> all, int most) {
+    List<Problem> sorted = new ArrayList<>(all);
+    sorted.sort(PLACES);
+    return new ArrayList<>(sorted.subList(0, Math.min(most, sorted.size())));
   }
 
   /** Snippets are cut for the problems that are shown, not for all that were found. */
@@ -115,6 +127,7 @@ public final class Problems {
   }
 
   private void list(
+      List<Problem> list,
       Severity severity,
       Spot spot,
       String path,
@@ -122,10 +135,10 @@ public final class Problems {
       String found,
       String expected,
       @Nullable String nearest) {
-    if (full()) {
+    if (list.size() > KEPT) {
       return;
     }
-    listed.add(
+    list.add(
         new Problem(
             severity,
             source.place(spot),
