@@ -35,7 +35,7 @@ import org.junit.jupiter.api.io.TempDir;
 class MixedRecipesTest {
   private static final int WIDTH = 47;
   private static final int HEIGHT = 38;
-  private static final int RECIPES = 24;
+  private static final int RECIPES = 12;
 
   /** What a frame may hold at the ends, and what lies about thresholds. */
   private static final float[] EDGES = {
