@@ -55,7 +55,10 @@ class MixedRecipesTest {
                   : random.nextInt(6) == 0
                       ? EDGES[random.nextInt(EDGES.length)]
                       : random.nextFloat() * (1 + y % 2);
-      flat = f == 2 ? flat.covered("b", light) : flat.frame(f == 0 ? "dusk" : f == 1 ? "a" : "c", light);
+      flat =
+          f == 2
+              ? flat.covered("b", light)
+              : flat.frame(f == 0 ? "dusk" : f == 1 ? "a" : "c", light);
     }
     return flat;
   }
@@ -92,8 +95,7 @@ class MixedRecipesTest {
       String text = new RandomRecipe(seed, WIDTH, HEIGHT, false).text(6);
       View view = View.WHOLE.reducedBy(new int[] {1, 1, 2, 3, 7}[seed % 5]);
       try (Engine engine = Engine.builder().threads(1).build();
-          PlannedComposite composite =
-              (PlannedComposite) frames(seed).open(engine, text, view)) {
+          PlannedComposite composite = (PlannedComposite) frames(seed).open(engine, text, view)) {
         check(composite, "seed " + seed + ": " + text, seed);
       }
     }
@@ -101,8 +103,7 @@ class MixedRecipesTest {
 
   private static void check(PlannedComposite composite, String what, int seed) {
     Region canvas = Region.ofSize(composite.width(), composite.height());
-    List<Node> pictures =
-        composite.versions().values().stream().map(Version::picture).toList();
+    List<Node> pictures = composite.versions().values().stream().map(Version::picture).toList();
     assertThat(pictures).hasSize(3);
     List<Planes> plain =
         pictures.stream()
@@ -122,7 +123,8 @@ class MixedRecipesTest {
     for (int i = 0; i < 4; i++) {
       int left = random.nextInt(canvas.width());
       int top = random.nextInt(canvas.height());
-      Region part = new Region(left, top, left + 1 + random.nextInt(9), top + 1 + random.nextInt(9));
+      Region part =
+          new Region(left, top, left + 1 + random.nextInt(9), top + 1 + random.nextInt(9));
       PictureBits.same(
           plain.get(0),
           evaluated(pictures.get(0), part.meet(canvas), PlanSettings.DEFAULT),

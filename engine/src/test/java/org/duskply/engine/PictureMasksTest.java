@@ -10,16 +10,14 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import org.duskply.engine.Explanation.StepLine;
 import org.duskply.engine.pixel.Planes;
-import org.junit.jupiter.params.provider.ValueSource;
-import org.junit.jupiter.params.ParameterizedTest;
-import org.duskply.engine.testing.Collected;
-import org.duskply.engine.render.Store;
-import org.duskply.engine.render.Output;
-import org.duskply.engine.render.Job;
-import org.duskply.engine.plan.Plan;
-import org.duskply.engine.plan.Node;
 import org.duskply.engine.pixel.Region;
+import org.duskply.engine.plan.Node;
+import org.duskply.engine.plan.Plan;
+import org.duskply.engine.render.Job;
+import org.duskply.engine.render.Output;
+import org.duskply.engine.render.Store;
 import org.duskply.engine.testing.Close;
+import org.duskply.engine.testing.Collected;
 import org.duskply.engine.testing.Desk;
 import org.duskply.engine.testing.Pictures;
 import org.duskply.engine.testing.PngFile;
@@ -31,6 +29,8 @@ import org.duskply.recipe.RecipeException;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** Masks that are read off pictures, in whole recipes. */
 class PictureMasksTest {

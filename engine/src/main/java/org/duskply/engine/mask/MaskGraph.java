@@ -3,7 +3,6 @@ package org.duskply.engine.mask;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
 import org.duskply.engine.DuskplyException;
 import org.duskply.engine.colour.HueWindow;
 import org.duskply.engine.colour.Oklab;
@@ -107,8 +106,7 @@ public final class MaskGraph {
     }
     Depends depends = depends(name.name());
     Named use =
-        new Named(
-            name.name(), depends.onPicture() ? here : null, depends.onSteps() ? shows : null);
+        new Named(name.name(), depends.onPicture() ? here : null, depends.onSteps() ? shows : null);
     Node known = named.get(use);
     if (known == null) {
       known = of(mask(name.name()));

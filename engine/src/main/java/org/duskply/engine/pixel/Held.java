@@ -1,10 +1,9 @@
 package org.duskply.engine.pixel;
 
 /**
- * Keeps light within ±2⁴⁸, 3·10¹⁴ times white: far above what a lamp is, and so far
- * below the end of float that no operation can reach it from there. So nothing on the way through
- * any steps becomes infinite, nor, one step later, no number. Whatever may multiply light holds its
- * result.
+ * Keeps light within ±2⁴⁸, 3·10¹⁴ times white: far above what a lamp is, and so far below the end
+ * of float that no operation can reach it from there. So nothing on the way through any steps
+ * becomes infinite, nor, one step later, no number. Whatever may multiply light holds its result.
  */
 public final class Held {
   /** The brightest light. */

@@ -143,9 +143,7 @@ public final class Plan {
   }
 
   private static boolean showsBeyond(Node mask, Node member) {
-    return !member
-        .footprint(Region.EVERYWHERE)
-        .contains(mask.footprint(Region.EVERYWHERE));
+    return !member.footprint(Region.EVERYWHERE).contains(mask.footprint(Region.EVERYWHERE));
   }
 
   /** Whether a node is a picture that steps have made: work that is not to be done twice. */
