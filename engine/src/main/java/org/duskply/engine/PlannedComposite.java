@@ -111,6 +111,11 @@ final class PlannedComposite implements Composite {
     return versions.values().iterator().next();
   }
 
+  /** The pictures of all alternates that are looked at, by their names. */
+  Map<String, Version> versions() {
+    return versions;
+  }
+
   /** The part of the frames' canvas that the finished picture keeps. */
   Region shown() {
     return shown;
@@ -228,7 +233,7 @@ final class PlannedComposite implements Composite {
 
   /** One plan for all outputs: what several have in common is made once. */
   Plan plan(List<Output> outputs) {
-    return Plan.of(Branches.roots(outputs.stream().map(Output::root).toList()), engine.settings());
+    return Plan.of(outputs.stream().map(Output::root).toList(), engine.settings());
   }
 
   /** The files to be made: each wanted deliverable of each alternate that it names. */

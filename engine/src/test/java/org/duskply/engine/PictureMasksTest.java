@@ -10,7 +10,14 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import org.duskply.engine.Explanation.StepLine;
 import org.duskply.engine.pixel.Planes;
+import org.duskply.engine.pixel.Region;
+import org.duskply.engine.plan.Node;
+import org.duskply.engine.plan.Plan;
+import org.duskply.engine.render.Job;
+import org.duskply.engine.render.Output;
+import org.duskply.engine.render.Store;
 import org.duskply.engine.testing.Close;
+import org.duskply.engine.testing.Collected;
 import org.duskply.engine.testing.Desk;
 import org.duskply.engine.testing.Pictures;
 import org.duskply.engine.testing.PngFile;
@@ -22,6 +29,8 @@ import org.duskply.recipe.RecipeException;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** Masks that are read off pictures, in whole recipes. */
 class PictureMasksTest {
@@ -168,6 +177,40 @@ class PictureMasksTest {
     try (Engine engine = Engine.builder().threads(1).build();
         Composite composite = engine.open(desk.recipe(head + recipe), view)) {
       return Pictures.planes(composite.image());
+    }
+  }
+
+  /** Of the frame that is looked at, nothing is decoded where that part of the mask is not. */
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "any-of: [ { luminance: { to: 0.5, frame: a }, within: [top] }, bottom ]",
+        "polygon: \"0,0 60,0 60,44 0,44\", except: [ { luminance: { to: 0.5, frame: a }, within: [top] } ]",
+        "except: [ { luminance: { to: 0.5, frame: a }, feather: 1, within: [top] } ]",
+        "inverted: true, within: [ { luminance: { to: 0.5, frame: a }, within: [top] } ]"
+      })
+  void aFrameIsReadOnlyWhereTheMaskOfItShows(String mask) {
+    String text =
+        HEAD
+            + "masks: { top: { polygon: \"0,0 60,0 60,9 0,9\" }, bottom: { polygon: \"0,30 60,30 60,44 0,44\" } }\n"
+            + "steps: [ { lay: b, mask: { "
+            + mask
+            + " } } ]\n";
+    try (Engine engine = Engine.builder().threads(1).build();
+        PlannedComposite composite = (PlannedComposite) engine.open(desk.recipe(text))) {
+      Node picture = composite.version().picture();
+      Region canvas = composite.canvas();
+      List<Output> outputs = List.of(new Output(picture, canvas, new Collected(canvas)));
+      Plan plan = composite.plan(outputs);
+      try (Job job = new Job(plan, outputs, 8, Store.NONE)) {
+        for (int f = 0; f < plan.frames().size(); f++) {
+          if (plan.frames().get(f).name().equals("a")) {
+            assertThat(job.unitsNeeded(f)).isEqualTo(1);
+          } else {
+            assertThat(job.unitsNeeded(f)).isEqualTo(plan.frames().get(f).source().units());
+          }
+        }
+      }
     }
   }
 

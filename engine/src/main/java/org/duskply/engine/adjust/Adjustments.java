@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.duskply.engine.colour.ColourSpace;
 import org.duskply.engine.colour.Oklab;
+import org.duskply.engine.pixel.Held;
 import org.duskply.recipe.adjust.Adjustment;
 import org.duskply.recipe.adjust.Axis;
 import org.duskply.recipe.adjust.Cdl;
@@ -61,7 +62,7 @@ public final class Adjustments {
     if (!run.isEmpty()) {
       kernels.add(ToneKernel.prepare(run));
     }
-    return kernels.size() == 1 ? kernels.get(0) : new InOrder(kernels);
+    return new InOrder(kernels);
   }
 
   private static boolean joins(List<ToneKernel.Part> parts, List<ToneKernel.Part> run) {
@@ -115,7 +116,7 @@ public final class Adjustments {
     throw new IllegalArgumentException("no kernel for " + adjustment);
   }
 
-  /** Kernels one after the other over the same pixels. */
+  /** Kernels one after the other over the same pixels, each result {@link Held}. */
   private record InOrder(List<AdjustKernel> kernels) implements AdjustKernel {
     InOrder {
       kernels = List.copyOf(kernels);
@@ -125,6 +126,9 @@ public final class Adjustments {
     public void run(float[] red, float[] green, float[] blue, int from, int to) {
       for (AdjustKernel kernel : kernels) {
         kernel.run(red, green, blue, from, to);
+        Held.hold(red, from, to);
+        Held.hold(green, from, to);
+        Held.hold(blue, from, to);
       }
     }
   }

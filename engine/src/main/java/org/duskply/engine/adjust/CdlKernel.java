@@ -1,6 +1,7 @@
 package org.duskply.engine.adjust;
 
 import org.duskply.engine.pixel.Encoded;
+import org.duskply.engine.pixel.Held;
 import org.duskply.engine.pixel.Segments;
 import org.duskply.recipe.adjust.Axis;
 import org.duskply.recipe.adjust.Cdl;
@@ -56,6 +57,7 @@ final class CdlKernel implements AdjustKernel {
     for (Segments table : tones) {
       table.apply(channel, from, to);
     }
+    Held.hold(channel, from, to);
   }
 
   private static void saturate(

@@ -17,12 +17,16 @@ public final class NewLuminance {
   /** The luminance below which a change is neutral. */
   public static final float NEUTRAL_BELOW = 0x1p-10f;
 
+  // So near the end of float, y times the gain could round to infinity.
+  private static final float BRIGHTEST = 0x1p126f;
+
   private NewLuminance() {}
 
   /** Sets pixel {@code i}, whose luminance is {@code y}, to {@code wanted}. */
   public static void set(float[] red, float[] green, float[] blue, int i, float y, float wanted) {
-    float gain = Math.max(wanted, 0f) / Math.max(y, NEUTRAL_BELOW);
-    float shift = wanted - y * gain;
+    float light = Math.min(wanted, BRIGHTEST);
+    float gain = Math.max(light, 0f) / Math.max(y, NEUTRAL_BELOW);
+    float shift = light - y * gain;
     red[i] = red[i] * gain + shift;
     green[i] = green[i] * gain + shift;
     blue[i] = blue[i] * gain + shift;

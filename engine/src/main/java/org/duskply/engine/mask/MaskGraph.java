@@ -1,10 +1,8 @@
 package org.duskply.engine.mask;
 
-import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
 import org.duskply.engine.DuskplyException;
 import org.duskply.engine.colour.HueWindow;
 import org.duskply.engine.colour.Oklab;
@@ -43,21 +41,24 @@ import org.jspecify.annotations.Nullable;
  * thread.
  */
 public final class MaskGraph {
-  /** How long the node of a named mask stays right. */
-  private enum Lasts {
-    ALWAYS,
-    /** Until other steps are begun with: it asks where steps show. */
-    FOR_THESE_STEPS,
-    /** Until the next picture below. */
-    FOR_THIS_PICTURE
+  /** What a mask depends on beside what it says: its node is another where these are others. */
+  private record Depends(boolean onPicture, boolean onSteps) {
+    static final Depends ON_NOTHING = new Depends(false, false);
+
+    Depends or(Depends other) {
+      return new Depends(onPicture || other.onPicture, onSteps || other.onSteps);
+    }
   }
+
+  /** A named mask where it is used; pictures and steps are told apart by identity. */
+  private record Named(String name, @Nullable Node below, @Nullable StepShows shows) {}
 
   private final Map<String, Mask> masks;
   private final Ground ground;
   private final Map<Svg, Outline> drawn;
   private final MaskSources sources;
-  private final Map<String, Lasts> lasting = new HashMap<>();
-  private final Map<Lasts, Map<String, Node>> named = new EnumMap<>(Lasts.class);
+  private final Map<String, Depends> depending = new HashMap<>();
+  private final Map<Named, Node> named = new HashMap<>();
   private StepShows shows = new StepShows();
   private @Nullable Node here;
 
@@ -75,9 +76,6 @@ public final class MaskGraph {
     this.ground = ground;
     this.drawn = drawn;
     this.sources = sources;
-    for (Lasts lasts : Lasts.values()) {
-      named.put(lasts, new HashMap<>());
-    }
   }
 
   /**
@@ -88,8 +86,6 @@ public final class MaskGraph {
   public StepShows begin() {
     shows = new StepShows();
     here = null;
-    memo(Lasts.FOR_THESE_STEPS).clear();
-    memo(Lasts.FOR_THIS_PICTURE).clear();
     return shows;
   }
 
@@ -99,29 +95,24 @@ public final class MaskGraph {
    * @param below the picture below the step
    */
   public Node of(MaskUse use, Node below) {
-    if (below != here) {
-      here = below;
-      memo(Lasts.FOR_THIS_PICTURE).clear();
-    }
+    here = below;
     return of(use);
   }
 
   /** The node of a mask that needs no other picture below than the last. */
-  Node of(MaskUse use) {
-    if (!(use instanceof MaskUse.Named name)) {
-      return of(((MaskUse.Inline) use).mask());
+  Node of(MaskUse mask) {
+    if (!(mask instanceof MaskUse.Named name)) {
+      return of(((MaskUse.Inline) mask).mask());
     }
-    Map<String, Node> memo = memo(lasting(name.name()));
-    Node known = memo.get(name.name());
+    Depends depends = depends(name.name());
+    Named use =
+        new Named(name.name(), depends.onPicture() ? here : null, depends.onSteps() ? shows : null);
+    Node known = named.get(use);
     if (known == null) {
       known = of(mask(name.name()));
-      memo.put(name.name(), known);
+      named.put(use, known);
     }
     return known;
-  }
-
-  private Map<String, Node> memo(Lasts lasts) {
-    return Objects.requireNonNull(named.get(lasts));
   }
 
   private Mask mask(String name) {
@@ -132,30 +123,29 @@ public final class MaskGraph {
     return mask;
   }
 
-  private Lasts lasting(String name) {
-    Lasts known = lasting.get(name);
+  private Depends depends(String name) {
+    Depends known = depending.get(name);
     if (known == null) {
-      known = lasting(mask(name));
-      lasting.put(name, known);
+      known = depends(mask(name));
+      depending.put(name, known);
     }
     return known;
   }
 
-  /** As long as the shortest of what it is made of. */
-  private Lasts lasting(Mask mask) {
+  private Depends depends(Mask mask) {
     MaskKind kind = mask.kind();
-    Lasts shortest =
-        kind instanceof ShownSteps
-            ? Lasts.FOR_THESE_STEPS
-            : kind != null && kind.readsBelow() ? Lasts.FOR_THIS_PICTURE : Lasts.ALWAYS;
+    Depends depends =
+        kind == null
+            ? Depends.ON_NOTHING
+            : new Depends(kind.readsBelow(), kind instanceof ShownSteps);
     for (MaskUse part : mask.parts()) {
-      Lasts its =
-          part instanceof MaskUse.Named name
-              ? lasting(name.name())
-              : lasting(((MaskUse.Inline) part).mask());
-      shortest = its.compareTo(shortest) > 0 ? its : shortest;
+      depends =
+          depends.or(
+              part instanceof MaskUse.Named name
+                  ? depends(name.name())
+                  : depends(((MaskUse.Inline) part).mask()));
     }
-    return shortest;
+    return depends;
   }
 
   private Node of(Mask mask) {

@@ -1,8 +1,6 @@
 package org.duskply.engine.plan;
 
-import java.util.ArrayDeque;
-import java.util.Deque;
-import java.util.HashMap;
+import java.util.Collections;
 import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
@@ -11,62 +9,73 @@ import org.duskply.engine.pixel.Region;
 /**
  * Content keys of nodes over regions: a hash of what the nodes do and of their inputs' keys over
  * the regions they need. Where a step's footprint misses the region the key is that of the picture
- * below, so that an edit changes the keys of its own rows only. One instance serves one thread; it
- * remembers what it has computed.
+ * below, so that an edit changes the keys of its own rows only.
+ *
+ * <p>A node that several others read is looked at once, over the hull of what they need of it: were
+ * it looked at over each region, masks that read the picture below in regions of their own would
+ * multiply them from step to step. One instance serves one thread; it remembers the order of
+ * graphs.
  */
 public final class Keys {
-  private final Map<Node, Map<Region, Key>> known = new IdentityHashMap<>();
+  private final Map<Node, List<Node>> orders = new IdentityHashMap<>();
 
   /** The key of {@code node}'s pixels in {@code region}. */
   public Key of(Node node, Region region) {
-    Deque<Node> chain = new ArrayDeque<>(); // a long recipe is a long chain: walked, not recursed
-    Node at = passThrough(node, region);
-    while (at instanceof Mix mix && !knows(at, region)) {
-      chain.push(at);
-      at = passThrough(mix.below(), region);
+    List<Node> inputsFirst = orders.computeIfAbsent(node, Keys::order);
+    Map<Node, Region> needed = needed(inputsFirst, node, region);
+    Map<Node, Key> keys = new IdentityHashMap<>();
+    for (Node next : inputsFirst) {
+      Region part = needed.get(next);
+      if (part != null) {
+        keys.put(next, key(next, part, keys));
+      }
     }
-    Key key = lookUp(at, region);
-    while (!chain.isEmpty()) {
-      key = lookUp(chain.pop(), region);
-    }
-    return key;
+    return known(keys, node);
   }
 
-  private static Node passThrough(Node node, Region region) {
-    Node at = node;
-    while (at instanceof Mix mix && mix.footprint(region).empty()) {
-      at = mix.below();
+  private static List<Node> order(Node root) {
+    return Plan.topological(List.of(root), Collections.newSetFromMap(new IdentityHashMap<>()));
+  }
+
+  /** What is needed of each node; those of which nothing is needed are absent. */
+  private static Map<Node, Region> needed(List<Node> inputsFirst, Node root, Region region) {
+    Map<Node, Region> needed = new IdentityHashMap<>();
+    needed.put(root, region);
+    for (int i = inputsFirst.size() - 1; i >= 0; i--) {
+      Node node = inputsFirst.get(i);
+      Region out = needed.get(node);
+      for (int input = 0; out != null && input < node.inputs().size(); input++) {
+        Region part = node.needs(input, out);
+        if (!part.empty()) {
+          needed.merge(node.inputs().get(input), part, Region::hull);
+        }
+      }
     }
-    return at;
+    return needed;
   }
 
-  private boolean knows(Node node, Region region) {
-    Map<Region, Key> ofNode = known.get(node);
-    return ofNode != null && ofNode.containsKey(region);
-  }
-
-  private Key lookUp(Node node, Region region) {
-    Map<Region, Key> ofNode = known.computeIfAbsent(node, n -> new HashMap<>());
-    Key key = ofNode.get(region);
-    if (key == null) {
-      key = compute(node, region);
-      ofNode.put(region, key);
+  private static Key key(Node node, Region out, Map<Node, Key> keys) {
+    if (node instanceof Mix mix && mix.footprint(out).empty()) {
+      return known(keys, mix.below());
     }
-    return key;
-  }
-
-  private Key compute(Node node, Region region) {
     KeyWriter writer = new KeyWriter();
     node.describe(writer);
-    writer.region(region);
-    List<Node> inputs = node.inputs();
-    for (int i = 0; i < inputs.size(); i++) {
-      Region part = node.needs(i, region);
+    writer.region(out);
+    for (int input = 0; input < node.inputs().size(); input++) {
+      Region part = node.needs(input, out);
       writer.region(part);
       if (!part.empty()) {
-        writer.key(of(inputs.get(i), part));
+        writer.key(known(keys, node.inputs().get(input)));
       }
     }
     return writer.done();
+  }
+
+  private static Key known(Map<Node, Key> keys, Node node) {
+    Key key = keys.get(node);
+    if (key == null) {
+      throw new IllegalStateException("A node is needed that no other asked for: " + node);
+    }
+    return key;
   }
 }

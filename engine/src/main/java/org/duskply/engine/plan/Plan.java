@@ -8,6 +8,7 @@ import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import org.duskply.engine.pixel.Region;
 
 /**
  * A frozen graph ready to be rendered: its frames, and its stages so that each comes after those it
@@ -112,8 +113,37 @@ public final class Plan {
         staged.add(node);
       }
     }
+    stageNarrowMasks(order, staged);
     stagePicturesOfSeveral(order, staged);
     return staged;
+  }
+
+  /**
+   * A mask that is read off pictures and shows less than another that reads it becomes a stage of
+   * its own, so that the pictures are looked at only where it shows: the lights inside one outline,
+   * or all of another.
+   */
+  private static void stageNarrowMasks(List<Node> order, Set<Node> staged) {
+    Set<Node> offPictures = Collections.newSetFromMap(new IdentityHashMap<>());
+    for (Node node : order) {
+      if (node.planes() > 1 || node instanceof FrameNode) {
+        continue;
+      }
+      for (Node input : node.inputs()) {
+        if (input.planes() > 1 || input instanceof FrameNode) {
+          offPictures.add(node);
+        } else if (offPictures.contains(input)) {
+          offPictures.add(node);
+          if (showsBeyond(node, input)) {
+            staged.add(input);
+          }
+        }
+      }
+    }
+  }
+
+  private static boolean showsBeyond(Node mask, Node member) {
+    return !member.footprint(Region.EVERYWHERE).contains(mask.footprint(Region.EVERYWHERE));
   }
 
   /** Whether a node is a picture that steps have made: work that is not to be done twice. */

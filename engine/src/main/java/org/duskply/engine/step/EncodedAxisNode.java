@@ -2,11 +2,15 @@ package org.duskply.engine.step;
 
 import java.util.List;
 import org.duskply.engine.pixel.Encoded;
+import org.duskply.engine.pixel.Held;
 import org.duskply.engine.plan.KeyWriter;
 import org.duskply.engine.plan.Node;
 import org.duskply.engine.plan.PointNode;
 
-/** A picture on its way to the encoded axis ({@link Encoded}), or from there back to light. */
+/**
+ * A picture on its way to the encoded axis ({@link Encoded}), or from there back to light, {@link
+ * Held}.
+ */
 final class EncodedAxisNode implements PointNode {
   private final Node input;
   private final boolean back;
@@ -44,6 +48,7 @@ final class EncodedAxisNode implements PointNode {
       }
       if (back) {
         Encoded.decode(out[p], from, to);
+        Held.hold(out[p], from, to);
       } else {
         Encoded.encode(out[p], from, to);
       }

@@ -186,7 +186,7 @@ public final class StepGraph {
     return compare == Compare.CHANNELS
         ? blend(below, frame, Blend.LIGHTEN)
         : new BlendNode(
-            below, frame, "brighter in " + working, Blends.brighter(working.luminance()));
+            below, frame, "brighter in " + working, Blends.brighter(working.luminance()), false);
   }
 
   /** A mode that only chooses gives the same on either axis: it is done without the way there. */
@@ -202,7 +202,7 @@ public final class StepGraph {
   }
 
   private static Node blend(Node below, Node frame, Blend mode) {
-    return new BlendNode(below, frame, mode.key(), Blends.of(mode));
+    return new BlendNode(below, frame, mode.key(), Blends.of(mode), !mode.choosesOnly());
   }
 
   private Node grouped(Node below, Group group, String path) {

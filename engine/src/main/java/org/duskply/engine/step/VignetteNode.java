@@ -1,6 +1,7 @@
 package org.duskply.engine.step;
 
 import java.util.List;
+import org.duskply.engine.pixel.Held;
 import org.duskply.engine.pixel.Numbers;
 import org.duskply.engine.plan.KeyWriter;
 import org.duskply.engine.plan.Node;
@@ -78,6 +79,7 @@ final class VignetteNode implements PointNode {
       out[1][i] = green[i] * factor;
       out[2][i] = blue[i] * factor;
     }
+    Held.hold(out, from, to);
   }
 
   private float factor(double distance) {

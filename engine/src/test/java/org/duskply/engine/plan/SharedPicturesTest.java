@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Random;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.atomic.LongAdder;
@@ -136,6 +137,38 @@ class SharedPicturesTest {
     assertThat(reach.of(new Around(new OfPicture(picture, 0), 7))).isEqualTo(127);
   }
 
+  @Test
+  void aContentKeyLooksAtEachNodeOnceHoweverMasksOverlap() {
+    Random random = new Random(3);
+    Node picture = frame(1);
+    LongAdder looks = new LongAdder();
+    int count = 40;
+    for (int i = 0; i < count; i++) {
+      int left = random.nextInt(32);
+      int top = random.nextInt(100);
+      Region box = new Region(left, top, left + 32, top + 100);
+      picture = mix(picture, counting(picture), new InBox(picture, box, looks));
+    }
+    new Keys().of(picture, CANVAS);
+    assertThat(looks.sum()).isEqualTo(count);
+  }
+
+  @Test
+  void aContentKeyChangesWithWhatIsSeenThereAlone() {
+    Region low = new Region(0, 150, WIDTH, 160);
+    Region high = new Region(0, 10, WIDTH, 20);
+    Node base = frame(1);
+    Node step = counting(base);
+    Node here = mix(base, step, new InBox(base, high, new LongAdder()));
+    Node there = mix(base, step, new InBox(base, high.move(0, 2), new LongAdder()));
+    Keys keys = new Keys();
+    assertThat(keys.of(here, low)).isEqualTo(keys.of(there, low)).isEqualTo(keys.of(base, low));
+    assertThat(keys.of(here, high)).isNotEqualTo(keys.of(there, high));
+    Node upon = mix(here, counting(here), new InBox(here, low, new LongAdder()));
+    assertThat(keys.of(upon, high)).isEqualTo(keys.of(here, high));
+    assertThat(keys.of(upon, low)).isNotEqualTo(keys.of(here, low));
+  }
+
   private record Counting(Node below, LongAdder pixels) implements PointNode {
     @Override
     public List<Node> inputs() {
@@ -184,6 +217,35 @@ class SharedPicturesTest {
     @Override
     public void describe(KeyWriter key) {
       key.word("of picture").number(plane);
+    }
+  }
+
+  /** A mask of a picture that shows in a box alone, and counts how often it is described. */
+  private record InBox(Node picture, Region box, LongAdder looks) implements PointNode {
+    @Override
+    public List<Node> inputs() {
+      return List.of(picture);
+    }
+
+    @Override
+    public int planes() {
+      return 1;
+    }
+
+    @Override
+    public Region footprint(Region within) {
+      return box.meet(within);
+    }
+
+    @Override
+    public void row(float[][][] in, float[][] out, int left, int y, int from, int to) {
+      throw new UnsupportedOperationException();
+    }
+
+    @Override
+    public void describe(KeyWriter key) {
+      looks.increment();
+      key.word("in box").region(box);
     }
   }
 
