@@ -30,7 +30,8 @@ final class PngRows {
   /** How many rows are whole, from the top; of an interlaced picture either all or none. */
   static long whole(ByteSource file, PngChunks chunks) {
     long rowBytes = rowBytes(chunks, chunks.width());
-    PngRows rows = new PngRows(file, chunks.interlaced() ? passes(chunks) : rowBytes * chunks.height());
+    PngRows rows =
+        new PngRows(file, chunks.interlaced() ? passes(chunks) : rowBytes * chunks.height());
     try {
       rows.count();
     } catch (DataFormatException e) {

@@ -5,7 +5,9 @@ package org.duskply.engine.frame;
  * it is larger than its strip or tile would be decoded at its own size, whatever little it holds.
  */
 final class TiffJpegPieces {
-  /** Pixels by which a piece may be larger: a block of samples at the coarsest sampling of chroma. */
+  /**
+   * Pixels by which a piece may be larger: a block of samples at the coarsest sampling of chroma.
+   */
   private static final int ROUNDED = 32;
 
   private TiffJpegPieces() {}

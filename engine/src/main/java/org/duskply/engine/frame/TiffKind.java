@@ -113,7 +113,8 @@ record TiffKind(int channels, Samples.Kind samples, double fullScale, long[] pal
               + p.compression()
               + "); save it with none, LZW or deflate");
     }
-    if (p.photometric() == TiffPicture.YCBCR && (p.compression() != TiffPicture.JPEG || p.bits() != 8)) {
+    if (p.photometric() == TiffPicture.YCBCR
+        && (p.compression() != TiffPicture.JPEG || p.bits() != 8)) {
       throw file.fail(
           "holds YCbCr colours outside a JPEG (tag 262), which are not read; save it as RGB");
     }

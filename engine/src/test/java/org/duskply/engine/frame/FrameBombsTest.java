@@ -185,7 +185,9 @@ class FrameBombsTest {
     ByteBuffer text = ByteBuffer.allocate(3 + packed.length);
     text.put((byte) 'k').put((byte) 0).put((byte) 0).put(packed);
     PngFile file =
-        new PngFile(5, 7, 2, 8, (x, y, c) -> x).chunk("zTXt", text.array()).chunk("iCCP", text.array());
+        new PngFile(5, 7, 2, 8, (x, y, c) -> x)
+            .chunk("zTXt", text.array())
+            .chunk("iCCP", text.array());
     assertThat(read("t.png", file.bytes()).notices())
         .containsExactly("The embedded colour profile is damaged and was not used.");
   }
@@ -194,8 +196,7 @@ class FrameBombsTest {
   @Test
   void aCameraIsNamedWithoutControlCharacters() {
     byte[] name = "Box\u001b[31m\n\u0007Two\0".getBytes(StandardCharsets.UTF_8);
-    byte[] file =
-        new TiffFile(5, 7, 3, 8, (x, y, c) -> 9).raw(272, 2, name.length, name).bytes();
+    byte[] file = new TiffFile(5, 7, 3, 8, (x, y, c) -> 9).raw(272, 2, name.length, name).bytes();
     assertThat(read("e.tif", file).exif().camera()).isEqualTo("Box [31m  Two");
     assertThat(read("e.jpg", JpegBytes.raw(5, 7, 3, (x, y, c) -> 9).jfif().bytes()).width())
         .isEqualTo(5);

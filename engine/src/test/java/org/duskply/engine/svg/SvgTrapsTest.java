@@ -174,7 +174,9 @@ class SvgTrapsTest {
     for (String part :
         List.of(
             "<rect id='a' width='1' height='1' style='" + style + "'/>",
-            "<rect id='a' width='1' height='1' transform='translate(1" + " ".repeat(500_000) + ")'/>",
+            "<rect id='a' width='1' height='1' transform='translate(1"
+                + " ".repeat(500_000)
+                + ")'/>",
             "<path id='a' d='" + " ".repeat(1_000_000) + "'/>")) {
       assertThatThrownBy(() -> shapes(read(SVG + "<defs>" + part + "</defs>" + uses + "</svg>")))
           .hasMessageContaining("more than 64 million letters");
@@ -192,7 +194,10 @@ class SvgTrapsTest {
       })
   void aSizeThatIsNoSizeIsSaidSo(String root) {
     assertThatThrownBy(
-            () -> shapes(read("<svg xmlns='http://www.w3.org/2000/svg' " + root + ">" + DOOR + "</svg>")))
+            () ->
+                shapes(
+                    read(
+                        "<svg xmlns='http://www.w3.org/2000/svg' " + root + ">" + DOOR + "</svg>")))
         .isInstanceOf(DrawingException.class)
         .hasMessageContaining("cannot be read");
   }
