@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
 
+import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.List;
@@ -12,6 +13,7 @@ import java.util.Set;
 import net.imglib2.img.array.ArrayImgs;
 import org.duskply.engine.colour.ColourSpace;
 import org.duskply.engine.colour.GelMatrix;
+import org.duskply.engine.colour.IccWriter;
 import org.duskply.engine.pixel.Planes;
 import org.duskply.engine.testing.Close;
 import org.duskply.engine.testing.Desk;
@@ -41,6 +43,7 @@ class FrameKeysTest {
 
   @TempDir Path folder;
   private Desk desk;
+  private int runs;
 
   @BeforeEach
   void desk() {
@@ -102,6 +105,85 @@ class FrameKeysTest {
 
   private static double light(int code) {
     return SRGB.curve(0).toLinear(code / 65535.0);
+  }
+
+  // content keys
+
+  /**
+   * One engine keeps what it made; a frame stands in it under all that says how it is read, the
+   * working space of a base with a profile of its own among it.
+   */
+  @Test
+  void whatIsKeptIsToldApartByHowAFrameIsRead() {
+    desk.write(
+        "f.tif", new TiffFile(SIDE, SIDE, 4, 16, (x, y, c) -> 20_000).shorts(338, 2).bytes());
+    desk.write("s.tif", new TiffFile(SIDE, SIDE, 3, 16, (x, y, c) -> 9_000 + 9_000 * c).bytes());
+    shot("a.tif", 10_000, 1, 8, 100);
+    shot("b.tif", 10_000, 0.25, 8, 100);
+    ownSpace("one.tif", 0.02);
+    ownSpace("two.tif", 0.05);
+    List<String> ways =
+        List.of(
+            "  f: f.tif\n",
+            "  f: { file: f.tif, coverage: ignore }\n",
+            "  f: { file: f.tif, reads-as: linear }\n",
+            "  f: { file: f.tif, gel: -42 }\n",
+            "  f: { file: f.tif, exposure: 1 }\n",
+            "  f: { file: f.tif, profile: display-p3 }\n",
+            "  f: s.tif\n",
+            "  a: a.tif\n  f: { file: b.tif, match: { frame: a, by: exif } }\n",
+            "  f: b.tif\n");
+    try (Engine keeping = Engine.builder().threads(1).keep(1 << 24).build()) {
+      for (String base : List.of("dusk.tif", "one.tif", "two.tif")) {
+        for (String way : ways) {
+          Path recipe =
+              desk.recipe(
+                  "duskply: 1\nbase: dusk\nframes:\n  dusk: "
+                      + base
+                      + "\n"
+                      + way
+                      + "steps: [ { lay: f }, { adjust: [ { saturation: 1.5 } ] } ]\n"
+                      + "deliverables: { print: p.tif }\n");
+          try (Engine fresh = Engine.builder().threads(1).build()) {
+            assertThat(delivered(keeping, recipe))
+                .as(base + way)
+                .isEqualTo(delivered(fresh, recipe));
+          }
+        }
+      }
+    }
+  }
+
+  private byte[] delivered(Engine engine, Path recipe) {
+    try (Composite composite = engine.open(recipe)) {
+      Path out = folder.resolve("out-" + runs++);
+      return Pictures.bytes(
+          composite.deliver(out, Set.of(), Progress.SILENT).files().get(0).path());
+    }
+  }
+
+  /** A base in the profile of sRGB with some X of green given to red: the white stays. */
+  private void ownSpace(String name, double moved) {
+    byte[] profile = IccWriter.profile(NamedSpace.SRGB);
+    addToFirst(profile, "rXYZ", moved);
+    addToFirst(profile, "gXYZ", -moved);
+    desk.write(
+        name,
+        new TiffFile(SIDE, SIDE, 3, 16, (x, y, c) -> 8_000 + 300 * x)
+            .raw(34675, 7, profile.length, profile)
+            .bytes());
+  }
+
+  /** Changes the first number of an XYZ tag (ICC.1:2010, 7.3 and 10.27). */
+  private static void addToFirst(byte[] profile, String tag, double x) {
+    ByteBuffer in = ByteBuffer.wrap(profile);
+    for (int entry = 132; ; entry += 12) {
+      if (new String(profile, entry, 4, StandardCharsets.US_ASCII).equals(tag)) {
+        int at = in.getInt(entry + 4) + 8;
+        in.putInt(at, in.getInt(at) + (int) Math.round(x * 65536));
+        return;
+      }
+    }
   }
 
   // match

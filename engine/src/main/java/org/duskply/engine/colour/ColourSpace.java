@@ -158,8 +158,12 @@ public final class ColourSpace {
     return Matrix3.multiply(Matrix3.inverse(to.toXyz), adapted);
   }
 
+  /**
+   * What tells it from every other space with the same curves: content keys stand on it, and spaces
+   * of embedded profiles share one name. A file's own curves are told by the file.
+   */
   @Override
   public String toString() {
-    return name;
+    return named != null ? name : name + " " + Arrays.toString(toXyz);
   }
 }

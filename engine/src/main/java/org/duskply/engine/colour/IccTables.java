@@ -195,6 +195,9 @@ final class IccTables {
       long size;
       if (IccTags.signature(bytes, start).equals("curv")) {
         long samples = Integer.toUnsignedLong(bytes.getInt(start + 8));
+        if (samples > IccReader.MAX_CURVE_SAMPLES) {
+          throw IccTags.damaged(tag, "has curves of " + samples + " samples");
+        }
         size = 12 + 2 * samples;
         need(at, size);
         curves[c] = sampled(start, (int) samples);

@@ -4,12 +4,12 @@ import javax.imageio.stream.ImageInputStreamImpl;
 
 /** A frame's file as image readers want it: with a place, and read through one small buffer. */
 final class FileImageInput extends ImageInputStreamImpl {
-  private final FrameFile file;
+  private final ByteSource file;
   private final byte[] buffer = new byte[FrameLimits.READ_BYTES];
   private long bufferAt;
   private int bufferCount;
 
-  FileImageInput(FrameFile file) {
+  FileImageInput(ByteSource file) {
     this.file = file;
   }
 

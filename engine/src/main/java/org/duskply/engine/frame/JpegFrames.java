@@ -68,11 +68,11 @@ final class JpegFrames {
     }
   }
 
-  /** The raster, a group of rows in hand, and all coefficients of a progressive file. */
+  /** The raster, a group of rows in hand, and all coefficients of a file in several scans. */
   private static long decoderBytes(JpegSegments s) {
     long samples = (long) s.width() * s.height() * s.components();
     return samples * ((s.precision() + 7) / 8)
         + FrameLimits.MAX_UNIT_BYTES
-        + (s.progressive() ? 2 * samples : 0);
+        + (s.gathered() ? 2 * samples : 0);
   }
 }

@@ -15,6 +15,13 @@ final class JpegSegments {
   private static final int SOS = 0xda;
   private static final int APP0 = 0xe0;
   private static final int MAX_SEGMENTS = 10_000;
+
+  /**
+   * Most scans. Each goes over the whole picture, however few bytes it takes; who makes a picture
+   * come in stages makes a dozen.
+   */
+  private static final int MAX_SCANS = 100;
+
   private static final int MAX_STRAY_BYTES = 64 << 10;
   private static final byte[] ICC = "ICC_PROFILE\0".getBytes(StandardCharsets.US_ASCII);
   private static final byte[] JFIF = "JFIF\0".getBytes(StandardCharsets.US_ASCII);
@@ -27,6 +34,8 @@ final class JpegSegments {
 
   private byte @Nullable [] frame;
   private int process;
+  private long firstScan = -1;
+  private int together;
   private byte @Nullable [] exif;
   private boolean jfif;
   private int adobe = -1;
@@ -49,6 +58,9 @@ final class JpegSegments {
     if (frame == null || frame.length < 6 || frame.length < 6 + 3 * segments.components()) {
       throw file.fail("is a damaged JPEG: it does not say how large it is");
     }
+    if (segments.gathered() && segments.scans() > MAX_SCANS) {
+      throw file.fail("is a JPEG in more than " + MAX_SCANS + " scans; save it anew");
+    }
     return segments;
   }
 
@@ -62,6 +74,8 @@ final class JpegSegments {
       int marker = at(at + 1);
       at += 2;
       if (marker == SOS || marker == EOI) {
+        firstScan = marker == SOS ? at : -1;
+        together = marker == SOS && at + 2 < file.size() ? at(at + 2) : 0;
         return;
       }
       if (marker == 0x01 || (marker >= 0xd0 && marker <= SOI)) {
@@ -74,6 +88,30 @@ final class JpegSegments {
       take(marker, at + 2, length - 2);
       at += length;
     }
+  }
+
+  /** How many scans there are, counted no further than one too many. */
+  private int scans() {
+    int scans = 0;
+    int marker = SOS;
+    for (long at = firstScan; at >= 0 && marker != EOI && scans <= MAX_SCANS; ) {
+      scans += marker == SOS ? 1 : 0;
+      boolean alone = marker >= 0xd0 && marker <= SOI;
+      int length = alone || at + 2 > file.size() ? 0 : at(at) << 8 | at(at + 1);
+      at = markerAfter(at + length);
+      marker = at < 0 ? EOI : at(at - 1);
+    }
+    return scans;
+  }
+
+  /** The place behind the next marker, −1 if there is none. */
+  private long markerAfter(long from) {
+    for (long at = from; at + 1 < file.size(); at++) {
+      if (at(at) == 0xff && at(at + 1) != 0xff && at(at + 1) != 0) {
+        return at + 2;
+      }
+    }
+    return -1;
   }
 
   /** The place of the next marker's last fill byte, −1 if there is none near. */
@@ -153,6 +191,11 @@ final class JpegSegments {
 
   int components() {
     return header(5);
+  }
+
+  /** Whether several scans make the picture, so that the decoder holds all coefficients. */
+  boolean gathered() {
+    return progressive() || together < components();
   }
 
   /** Whether all coefficients must be there before the first row can be made. */

@@ -191,6 +191,22 @@ public final class Lineariser {
       }
     }
     device.run(values, 0, count, r, g, b, at);
+    held(r, at, at + count);
+    held(g, at, at + count);
+    held(b, at, at + count);
+  }
+
+  /** A profile's matrix may lead anywhere. */
+  private void held(float[] plane, int at, int to) {
+    int bent = 0;
+    for (int i = at; i < to; i++) {
+      float value = hold(plane[i]);
+      bent += value == plane[i] ? 0 : 1;
+      plane[i] = value;
+    }
+    if (bent > 0) {
+      held.add(bent);
+    }
   }
 
   private void decode(Samples s, int from, int channel, float[] out, int at, int to) {

@@ -17,7 +17,7 @@ final class PngChunks {
   private static final Set<String> KEPT =
       Set.of("IHDR", "PLTE", "tRNS", "iCCP", "sRGB", "gAMA", "cHRM", "cICP", "eXIf");
 
-  private static final int MAX_CHUNKS = 1_000_000;
+  static final int MAX_CHUNKS = 1_000_000;
 
   private final Map<String, byte[]> kept = new HashMap<>();
   private final int width;
@@ -135,6 +135,11 @@ final class PngChunks {
   /** Whether the picture comes in seven passes (Adam7). */
   boolean interlaced() {
     return header(12) != 0;
+  }
+
+  /** Stored samples a pixel. */
+  int stored() {
+    return palette() ? 1 : (colour() ? 3 : 1) + (storedAlpha() ? 1 : 0);
   }
 
   /** Bits of a sample, or of an index into the palette. */

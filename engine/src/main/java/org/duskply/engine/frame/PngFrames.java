@@ -44,7 +44,7 @@ final class PngFrames {
             List.copyOf(notices));
     PngDecoder decoder = new PngDecoder(chunks, channels);
     if (chunks.cut() && !file.tolerant()) {
-      decoder.decode(file, rows -> {}, notices); // to name the first row that is missing
+      refuseMissing(file, chunks);
     }
     String turned = exif.orientation() == 1 ? "" : " and turned upright";
     return new WholeFrame(
@@ -54,6 +54,17 @@ final class PngFrames {
         "PNG: decoded once, whole" + turned + ", since it can be entered only at its start",
         decoderBytes(chunks),
         decoder);
+  }
+
+  /** Names the first row that is missing, without room for those that are there. */
+  private static void refuseMissing(FrameFile file, PngChunks chunks) {
+    long whole = PngRows.whole(file, chunks);
+    if (whole < chunks.height()) {
+      throw file.fail(
+          "is cut short or damaged: it cannot be decoded from row "
+              + (chunks.interlaced() ? 0 : whole)
+              + " down");
+    }
   }
 
   /** The raster with four bands at most, and a group of rows in hand. */

@@ -143,7 +143,22 @@ final class TiffDirectory {
         : values(tag, entry, most / Math.max(1, TYPE_BYTES[entry.type]), Integer.MAX_VALUE).array();
   }
 
-  /** The text of a tag up to its first zero byte, without outer spaces; empty if not there. */
+  /** The type of a tag's values (TIFF 6.0, section 2); 0 if it is not there. */
+  int type(int tag) {
+    Entry entry = entries.get(tag);
+    return entry == null ? 0 : entry.type;
+  }
+
+  /** How many values a tag has; 0 if it is not there. */
+  long count(int tag) {
+    Entry entry = entries.get(tag);
+    return entry == null ? 0 : entry.count;
+  }
+
+  /**
+   * The text of a tag up to its first zero byte, without outer spaces; empty if not there. Control
+   * characters are spaces, since texts come from strangers and go to terminals.
+   */
   String text(int tag) {
     Entry entry = entries.get(tag);
     if (entry == null || TYPE_BYTES[entry.type] != 1) {
@@ -154,7 +169,7 @@ final class TiffDirectory {
     while (end < bytes.length && bytes[end] != 0) {
       end++;
     }
-    return new String(bytes, 0, end, StandardCharsets.UTF_8).strip();
+    return new String(bytes, 0, end, StandardCharsets.UTF_8).replaceAll("\\p{Cc}", " ").strip();
   }
 
   /** The first {@code wanted} values of an entry that may hold at most {@code most}. */

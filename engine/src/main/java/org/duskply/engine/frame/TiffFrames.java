@@ -34,6 +34,9 @@ final class TiffFrames {
             List.copyOf(notices));
     String why = whyNotPlain(file, picture, blocks);
     if (why != null) {
+      if (picture.compression() == TiffPicture.JPEG) {
+        TiffJpegPieces.check(file, blocks);
+      }
       return new WholeFrame(
           file,
           info,
@@ -41,7 +44,7 @@ final class TiffFrames {
           "TIFF with " + why + ": decoded once, whole",
           (long) picture.width() * picture.height() * picture.stored() * kind.rasterBytes()
               + FrameLimits.MAX_UNIT_BYTES,
-          new TiffRasterDecoder(picture, kind));
+          new TiffRasterDecoder(picture, kind, TiffExcerpt.read(file, form, first)));
     }
     if (exif.orientation() == 1) {
       return new TiffSource(file, form, picture, kind, blocks, info);

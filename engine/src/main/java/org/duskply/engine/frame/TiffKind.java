@@ -17,7 +17,6 @@ record TiffKind(int channels, Samples.Kind samples, double fullScale, long[] pal
   /** Compressions that the general reader takes, beside our own: fax and JPEG. */
   private static final Set<Integer> OTHERS = Set.of(2, 3, 4, 7);
 
-  private static final int JPEG = 7;
   private static final int MAX_BITS = 32;
 
   /**
@@ -86,7 +85,8 @@ record TiffKind(int channels, Samples.Kind samples, double fullScale, long[] pal
     boolean alphaApart = p.planar() && p.alpha() != Alpha.NONE;
     checkPredictor(file, p, p.bits() == 8 || p.bits() == 16, false);
     boolean associated = p.alpha() == Alpha.ASSOCIATED;
-    if (p.bits() > 16 || p.format() == TiffPicture.FLOATS || alphaApart || associated) {
+    boolean deep = p.bits() < 1 || p.bits() > 16;
+    if (deep || p.format() == TiffPicture.FLOATS || alphaApart || associated) {
       throw file.fail("holds a palette in a form that is not read; save it as RGB");
     }
     long[] palette = d.numbers(TiffTag.COLOR_MAP, 3 << 16);
@@ -113,7 +113,8 @@ record TiffKind(int channels, Samples.Kind samples, double fullScale, long[] pal
               + p.compression()
               + "); save it with none, LZW or deflate");
     }
-    if (p.photometric() == TiffPicture.YCBCR && (p.compression() != JPEG || p.bits() != 8)) {
+    if (p.photometric() == TiffPicture.YCBCR
+        && (p.compression() != TiffPicture.JPEG || p.bits() != 8)) {
       throw file.fail(
           "holds YCbCr colours outside a JPEG (tag 262), which are not read; save it as RGB");
     }

@@ -42,6 +42,7 @@ record TiffPicture(
 
   static final int NONE = 1;
   static final int LZW = 5;
+  static final int JPEG = 7;
   static final int DEFLATE = 8;
   static final int OLD_DEFLATE = 32946;
   static final int PACK_BITS = 32773;

@@ -11,19 +11,22 @@ import javax.imageio.event.IIOReadWarningListener;
 /**
  * Decodes the TIFF pictures that our own reader does not take (JPEG, fax, LZW of the older form)
  * through the general-purpose reader, as raw samples. What they mean was read from the tags; the
- * raster must agree with them or the file is refused.
+ * raster must agree with them or the file is refused. That reader is shown a {@link TiffExcerpt},
+ * so that nothing else in the file can lead it astray.
  */
 final class TiffRasterDecoder implements WholeDecoder {
   private final TiffPicture picture;
   private final TiffKind kind;
+  private final TiffExcerpt excerpt;
   private final int[] kept;
 
   /** What turns white-is-zero round in the first sample kept; 0 where black is. */
   private final int turned;
 
-  TiffRasterDecoder(TiffPicture picture, TiffKind kind) {
+  TiffRasterDecoder(TiffPicture picture, TiffKind kind, TiffExcerpt excerpt) {
     this.picture = picture;
     this.kind = kind;
+    this.excerpt = excerpt;
     this.kept = new int[picture.channels()];
     this.turned = picture.photometric() == TiffPicture.MIN_IS_WHITE ? (int) kind.fullScale() : 0;
     for (int c = 0; c < kept.length; c++) {
@@ -49,12 +52,12 @@ final class TiffRasterDecoder implements WholeDecoder {
     }
   }
 
-  private static Raster raster(FrameFile in) {
+  private Raster raster(FrameFile in) {
     boolean[] damaged = {false};
     IIOReadWarningListener listener =
         (reader, warning) -> damaged[0] |= ReaderWarnings.damage(warning);
     ImageReader reader = null;
-    try (FileImageInput input = new FileImageInput(in)) {
+    try (FileImageInput input = new FileImageInput(excerpt.of(in))) {
       reader = ImageReaders.tiff();
       reader.addIIOReadWarningListener(listener);
       reader.setInput(input, true, true);

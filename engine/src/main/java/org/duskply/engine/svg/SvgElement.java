@@ -12,16 +12,27 @@ import org.jspecify.annotations.Nullable;
 final class SvgElement {
   private final String name;
   private final Map<String, String> attributes;
+  private final Map<String, String> styles;
   private final @Nullable SvgElement parent;
   private final List<SvgElement> children = new ArrayList<>();
 
   SvgElement(String name, Map<String, String> attributes, @Nullable SvgElement parent) {
     this.name = name;
     this.attributes = attributes;
+    this.styles = SvgStyle.values(attributes.getOrDefault("style", ""));
     this.parent = parent;
     if (parent != null) {
       parent.children.add(this);
     }
+  }
+
+  /** Characters of all its attributes. */
+  int length() {
+    int length = 0;
+    for (String value : attributes.values()) {
+      length += value.length();
+    }
+    return length;
   }
 
   /** Its name without prefix. */
@@ -61,10 +72,14 @@ final class SvgElement {
    * where it does not.
    */
   @Nullable String property(String property) {
-    String style = attributes.get("style");
-    String styled = style == null ? null : SvgStyle.value(style, property);
+    String styled = styles.get(property);
     String value = styled != null ? styled : attributes.get(property);
     return value == null || value.strip().equals("inherit") ? null : value.strip();
+  }
+
+  /** A property as its {@code style} sets it, absent where that does not. */
+  @Nullable String styled(String property) {
+    return styles.get(property);
   }
 
   /** What it is called in sentences. */

@@ -17,6 +17,12 @@ public final class SvgLimits {
   /** Characters of an outline's points or path, and of any other attribute that is read. */
   public static final int TEXT = 4_000_000;
 
+  /**
+   * Characters of attributes that are gone through for the shapes of one mask: each element's as
+   * often as it is used.
+   */
+  public static final long READ = 64_000_000;
+
   /** Functions of one transform list. */
   public static final int TRANSFORMS = 256;
 

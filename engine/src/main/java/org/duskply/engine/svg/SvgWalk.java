@@ -23,6 +23,7 @@ final class SvgWalk {
   private final List<DrawnShape> shapes = new ArrayList<>();
   private int visited;
   private int segments;
+  private long read;
 
   SvgWalk(String file, Map<String, SvgElement> byId) {
     this.file = file;
@@ -146,7 +147,12 @@ final class SvgWalk {
   }
 
   /** What an element hands down to those it holds, its own place aside. */
-  private static At inherited(SvgElement e, At at) {
+  private At inherited(SvgElement e, At at) {
+    read += e.length();
+    if (read > SvgLimits.READ) {
+      throw new DrawingException(
+          file + " repeats elements with so much text that they hold more than 64 million letters");
+    }
     String rule = e.property(at.ruleName());
     String visibility = e.property("visibility");
     return at.below(
@@ -262,8 +268,7 @@ final class SvgWalk {
   }
 
   private Affine transform(SvgElement e) {
-    String style = e.attribute("style");
-    String styled = style == null ? null : SvgStyle.value(style, "transform");
+    String styled = e.styled("transform");
     if (styled != null && !styled.equals("none")) {
       throw new DrawingException(
           e.shown()

@@ -2,6 +2,7 @@ package org.duskply.engine.svg;
 
 import java.util.List;
 import org.duskply.engine.pixel.Affine;
+import org.duskply.recipe.mask.PathData;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -23,6 +24,11 @@ record ViewBox(double x, double y, double width, double height) {
     List<Double> n = SvgNumbers.list(text, 4);
     if (n == null || n.size() != 4 || !(n.get(2) > 0 && n.get(3) > 0)) {
       return null;
+    }
+    for (double number : n) {
+      if (!(Math.abs(number) <= PathData.FARTHEST)) {
+        return null;
+      }
     }
     return new ViewBox(n.get(0), n.get(1), n.get(2), n.get(3));
   }

@@ -13,6 +13,7 @@ import java.util.Random;
 import java.util.zip.CRC32;
 import javax.imageio.ImageIO;
 import org.duskply.engine.colour.ColourSpace;
+import org.duskply.engine.testing.JpegBytes;
 import org.duskply.engine.testing.PngFile;
 import org.duskply.engine.testing.TiffFile;
 import org.duskply.recipe.NamedSpace;
@@ -135,6 +136,54 @@ class FrameFuzzTest {
   }
 
   @Test
+  void paletteWithAlpha() {
+    int[] map = new int[48];
+    Arrays.setAll(map, i -> i * 1000);
+    TiffFile file = new TiffFile(50, 70, 2, 4, (x, y, c) -> x + y + c & 15);
+    sweep("q.tif", file.shorts(262, 3).shorts(320, map).shorts(338, 2).compression(5).bytes());
+  }
+
+  @Test
+  void labUnderAlpha() {
+    TiffFile file = new TiffFile(50, 70, 4, 16, (x, y, c) -> x * 900 + y * 70 + c & 0xffff);
+    sweep("l.tif", file.shorts(262, 9).shorts(338, 2).compression(8).predictor(2).bytes());
+  }
+
+  @Test
+  void deepWholeNumbers() {
+    TiffFile file = new TiffFile(50, 70, 3, 32, (x, y, c) -> x * 31_000_000 + y);
+    sweep("w.tif", file.compression(5).predictor(2).strips(9).bytes());
+  }
+
+  @Test
+  void halfFloatsInPlanes() {
+    TiffFile file = new TiffFile(50, 70, 4, 16, (x, y, c) -> x * 77 + y);
+    file.shorts(339, 3, 3, 3, 3).shorts(338, 1).compression(8).predictor(3);
+    sweep("h.tif", file.planar().strips(40).bytes());
+  }
+
+  /** What only the general-purpose reader takes. */
+  @Test
+  void faxAndJpegInStrips() throws IOException {
+    TiffFile fax = new TiffFile(50, 70, 1, 1, (x, y, c) -> x + y & 1);
+    sweep("x.tif", fax.shorts(262, 0).shorts(259, 4).bytes());
+    byte[] strip = jpegOf(50, 70);
+    TiffFile file = new TiffFile(50, 70, 3, 8, (x, y, c) -> 0);
+    sweep("y.tif", file.shorts(262, 6).shorts(259, 7).damage(block -> strip).bytes());
+  }
+
+  @Test
+  void jpegOfFourInks() {
+    byte[] profile = ProfileOfTables.of("CMYK");
+    sweep(
+        "k.jpg",
+        JpegBytes.raw(50, 70, 4, (x, y, c) -> x * 3 + y + c & 255)
+            .adobe(2)
+            .profile(1, 1, profile)
+            .bytes());
+  }
+
+  @Test
   void plainStrips() {
     sweep("c.tif", tiff(16).strips(3).shorts(274, 6).bytes());
   }
@@ -161,12 +210,16 @@ class FrameFuzzTest {
 
   @Test
   void jpeg() throws IOException {
-    BufferedImage image = new BufferedImage(50, 70, BufferedImage.TYPE_INT_RGB);
-    for (int i = 0; i < 3500; i++) {
-      image.setRGB(i % 50, i / 50, i * 12345);
+    sweep("g.jpg", jpegOf(50, 70));
+  }
+
+  private static byte[] jpegOf(int width, int height) throws IOException {
+    BufferedImage image = new BufferedImage(width, height, BufferedImage.TYPE_INT_RGB);
+    for (int i = 0; i < width * height; i++) {
+      image.setRGB(i % width, i / width, i * 12345);
     }
     ByteArrayOutputStream out = new ByteArrayOutputStream();
     ImageIO.write(image, "jpeg", out);
-    sweep("g.jpg", out.toByteArray());
+    return out.toByteArray();
   }
 }

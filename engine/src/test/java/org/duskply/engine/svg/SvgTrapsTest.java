@@ -164,6 +164,44 @@ class SvgTrapsTest {
         .hasMessageContaining("repeats parts of itself");
   }
 
+  /** Few bytes, each element small in itself, and a day's work for whoever reads each use anew. */
+  @Test
+  void usesOfElementsWithMuchTextEnd() {
+    String style = "x:y;".repeat(250_000);
+    String uses = "<use href='#a'/>".repeat(50_000);
+    String colonless = "<rect width='1' height='1' style='" + ";".repeat(3_000_000) + ":'/>";
+    assertThat(shapes(read(SVG + colonless + "</svg>"))).isEqualTo(1);
+    for (String part :
+        List.of(
+            "<rect id='a' width='1' height='1' style='" + style + "'/>",
+            "<rect id='a' width='1' height='1' transform='translate(1"
+                + " ".repeat(500_000)
+                + ")'/>",
+            "<path id='a' d='" + " ".repeat(1_000_000) + "'/>")) {
+      assertThatThrownBy(() -> shapes(read(SVG + "<defs>" + part + "</defs>" + uses + "</svg>")))
+          .hasMessageContaining("more than 64 million letters");
+    }
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "viewBox='0 0 1e999 10'",
+        "viewBox='0 0 1e300 1e300'",
+        "viewBox='-1e999 0 10 10'",
+        "viewBox='0 0 NaN 10'",
+        "width='1e999' height='5'",
+      })
+  void aSizeThatIsNoSizeIsSaidSo(String root) {
+    assertThatThrownBy(
+            () ->
+                shapes(
+                    read(
+                        "<svg xmlns='http://www.w3.org/2000/svg' " + root + ">" + DOOR + "</svg>")))
+        .isInstanceOf(DrawingException.class)
+        .hasMessageContaining("cannot be read");
+  }
+
   @Test
   void encodingsAreThoseThatTheFileDeclares() {
     String text = SVG + "<rect id='Tür' width='1' height='1'/></svg>";
