@@ -155,200 +155,53 @@ public record Recipe(
 
   /** The same recipe with another base; what it is compared with stays. */
   public Recipe withBase(String newBase) {
-    return new Recipe(
-        version,
-        needs,
-        title,
-        notes,
-        grid,
-        newBase,
-        before,
-        working,
-        frames,
-        masks,
-        steps,
-        finish,
-        alternates,
-        deliverables,
-        metadata,
-        extensions,
-        places);
+    return with("base", newBase);
   }
 
   /** The same recipe with other frames. */
   public Recipe withFrames(Map<String, Frame> newFrames) {
-    return new Recipe(
-        version,
-        needs,
-        title,
-        notes,
-        grid,
-        base,
-        before,
-        working,
-        newFrames,
-        masks,
-        steps,
-        finish,
-        alternates,
-        deliverables,
-        metadata,
-        extensions,
-        places);
+    return with("frames", newFrames);
   }
 
   /** The same recipe with other masks. */
   public Recipe withMasks(Map<String, Mask> newMasks) {
-    return new Recipe(
-        version,
-        needs,
-        title,
-        notes,
-        grid,
-        base,
-        before,
-        working,
-        frames,
-        newMasks,
-        steps,
-        finish,
-        alternates,
-        deliverables,
-        metadata,
-        extensions,
-        places);
+    return with("masks", newMasks);
   }
 
   /** The same recipe with other steps. */
   public Recipe withSteps(List<Step> newSteps) {
-    return new Recipe(
-        version,
-        needs,
-        title,
-        notes,
-        grid,
-        base,
-        before,
-        working,
-        frames,
-        masks,
-        newSteps,
-        finish,
-        alternates,
-        deliverables,
-        metadata,
-        extensions,
-        places);
+    return with("steps", newSteps);
   }
 
   /** The same recipe with another finish. */
   public Recipe withFinish(Finish newFinish) {
-    return new Recipe(
-        version,
-        needs,
-        title,
-        notes,
-        grid,
-        base,
-        before,
-        working,
-        frames,
-        masks,
-        steps,
-        newFinish,
-        alternates,
-        deliverables,
-        metadata,
-        extensions,
-        places);
+    return with("finish", newFinish);
   }
 
   /** The same recipe with other alternates. */
   public Recipe withAlternates(Map<String, Alternate> newAlternates) {
-    return new Recipe(
-        version,
-        needs,
-        title,
-        notes,
-        grid,
-        base,
-        before,
-        working,
-        frames,
-        masks,
-        steps,
-        finish,
-        newAlternates,
-        deliverables,
-        metadata,
-        extensions,
-        places);
+    return with("alternates", newAlternates);
   }
 
   /** The same recipe with other deliverables. */
   public Recipe withDeliverables(Map<String, Deliverable> newDeliverables) {
-    return new Recipe(
-        version,
-        needs,
-        title,
-        notes,
-        grid,
-        base,
-        before,
-        working,
-        frames,
-        masks,
-        steps,
-        finish,
-        alternates,
-        newDeliverables,
-        metadata,
-        extensions,
-        places);
+    return with("deliverables", newDeliverables);
   }
 
   /** The same recipe with other metadata. */
   public Recipe withMetadata(Metadata newMetadata) {
-    return new Recipe(
-        version,
-        needs,
-        title,
-        notes,
-        grid,
-        base,
-        before,
-        working,
-        frames,
-        masks,
-        steps,
-        finish,
-        alternates,
-        deliverables,
-        newMetadata,
-        extensions,
-        places);
+    return with("metadata", newMetadata);
   }
 
   /** The same recipe with other places. */
   public Recipe withPlaces(Places newPlaces) {
-    return new Recipe(
-        version,
-        needs,
-        title,
-        notes,
-        grid,
-        base,
-        before,
-        working,
-        frames,
-        masks,
-        steps,
-        finish,
-        alternates,
-        deliverables,
-        metadata,
-        extensions,
-        newPlaces);
+    return with("places", newPlaces);
+  }
+
+  private Recipe with(String component, Object value) {
+    Values values = SHAPE.values(this);
+    values.put(component, value);
+    return SHAPE.build(values);
   }
 
   /** A recipe of a base frame and steps, without anything else. */
