@@ -1,12 +1,13 @@
 package org.duskply.engine.render;
 
-import java.util.BitSet;
 import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.Map;
 import java.util.Set;
+import org.duskply.engine.frame.FrameInfo;
 import org.duskply.engine.frame.FrameReader;
 import org.duskply.engine.frame.FrameSource;
+import org.duskply.engine.pixel.Region;
 import org.duskply.engine.plan.FrameNode;
 import org.jspecify.annotations.Nullable;
 
@@ -24,21 +25,22 @@ final class FrameTasks implements AutoCloseable {
   private @Nullable FrameReader
       reader; // opened by the opening task, which comes before all decoding
 
-  FrameTasks(int frame, FrameNode node, BitSet wanted, Results results, Counters counters) {
+  FrameTasks(
+      int frame, FrameNode node, Map<Integer, Region> wanted, Results results, Counters counters) {
     this.frame = frame;
     this.results = results;
     this.counters = counters;
     this.source = node.source();
     Task open = new OpenTask(this);
     Task before = open;
-    for (int u = wanted.nextSetBit(0); u >= 0; u = wanted.nextSetBit(u + 1)) {
-      Task decode = new DecodeTask(this, u);
+    for (Map.Entry<Integer, Region> unit : wanted.entrySet()) {
+      Task decode = new DecodeTask(this, unit.getKey(), unit.getValue());
       decode.reads().add(open);
       if (source.access() == FrameSource.Access.FORWARD) {
         decode.after().add(before);
         before = decode;
       }
-      units.put(u, decode);
+      units.put(unit.getKey(), decode);
     }
   }
 
@@ -108,15 +110,17 @@ final class FrameTasks implements AutoCloseable {
     }
   }
 
-  /** Decodes one unit of a frame. */
+  /** Decodes what is needed of one unit of a frame. */
   private static final class DecodeTask extends Task {
     private static final double NANOS_A_BYTE = 6;
     private final FrameTasks frame;
     private final int unit;
+    private final Region part;
 
-    DecodeTask(FrameTasks frame, int unit) {
+    DecodeTask(FrameTasks frame, int unit, Region part) {
       this.frame = frame;
       this.unit = unit;
+      this.part = part;
     }
 
     @Override
@@ -126,19 +130,24 @@ final class FrameTasks implements AutoCloseable {
 
     @Override
     long resultBytes() {
-      return frame.source.unit(unit).count()
-          * frame.source.info().channels()
-          * frame.source.info().kind().bytes();
+      return bytes(frame.source.returned(unit, part));
     }
 
+    /** Rows are unpacked from their left end to their right, whatever is kept of them. */
     @Override
     double costNanos() {
-      return NANOS_A_BYTE * resultBytes();
+      Region whole = frame.source.unit(unit);
+      return NANOS_A_BYTE * bytes(whole.rows(part.top(), part.bottom()));
+    }
+
+    private long bytes(Region area) {
+      FrameInfo info = frame.source.info();
+      return area.count() * info.channels() * info.kind().bytes();
     }
 
     @Override
     void run() {
-      frame.results.setSamples(frame.frame, unit, frame.reader().read(unit));
+      frame.results.setSamples(frame.frame, unit, frame.reader().read(unit, part));
       frame.counters.decoded(frame.frame);
     }
 

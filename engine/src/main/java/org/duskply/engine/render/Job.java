@@ -78,7 +78,7 @@ public final class Job implements AutoCloseable {
 
   /** The units that will be decoded of a frame of the plan. */
   public int unitsNeeded(int frame) {
-    return needed.units(frame).cardinality();
+    return needed.units(frame).size();
   }
 
   /**

@@ -1,7 +1,6 @@
 package org.duskply.engine.render;
 
 import java.util.ArrayList;
-import java.util.BitSet;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
@@ -12,20 +11,20 @@ import org.duskply.engine.plan.StageNeeds;
 
 /**
  * What must be made for some bands of some stages: one walk from the outputs back to the frames.
- * Each stage's bands with the region that is needed of each, and each frame's units. A band whose
+ * Each stage's bands and each frame's units, with the region that is needed of each. A band whose
  * region stays empty is never run, a unit that is not named never read.
  */
 final class NeededBands {
   private final Plan plan;
   private final Bands bands;
   private final List<TreeMap<Integer, Region>> regions = new ArrayList<>();
-  private final List<BitSet> units = new ArrayList<>();
+  private final List<TreeMap<Integer, Region>> units = new ArrayList<>();
 
   NeededBands(Plan plan, Bands bands) {
     this.plan = plan;
     this.bands = bands;
     plan.stages().forEach(s -> regions.add(new TreeMap<>()));
-    plan.frames().forEach(f -> units.add(new BitSet()));
+    plan.frames().forEach(f -> units.add(new TreeMap<>()));
   }
 
   /** Asks for {@code part} of a stage. To be called for all outputs before {@link #walk}. */
@@ -65,15 +64,18 @@ final class NeededBands {
     return regions.get(stage);
   }
 
-  /** The needed units of a frame. */
-  BitSet units(int frame) {
+  /** The needed units of a frame with what is needed of each. */
+  Map<Integer, Region> units(int frame) {
     return units.get(frame);
   }
 
   private void markUnits(int frame, Region part) {
     if (!part.empty()) {
       FrameSource source = plan.frames().get(frame).source();
-      units.get(frame).set(Units.at(source, part.top()), Units.at(source, part.bottom() - 1) + 1);
+      int last = Units.at(source, part.bottom() - 1);
+      for (int u = Units.at(source, part.top()); u <= last; u++) {
+        units.get(frame).merge(u, source.unit(u).meet(part), Region::hull);
+      }
     }
   }
 }
