@@ -48,7 +48,14 @@ public final class MakeWorkload {
       System.exit(2);
       return;
     }
-    new MakeWorkload(workload, Path.of(arguments[1])).make();
+    make(workload, Path.of(arguments[1]));
+  }
+
+  /**
+   * Makes what of a workload is not there. Frames that another workload beside it has are linked.
+   */
+  public static void make(Workload workload, Path folder) throws IOException {
+    new MakeWorkload(workload, folder.toAbsolutePath()).make();
   }
 
   private void make() throws IOException {
@@ -58,6 +65,9 @@ public final class MakeWorkload {
       List<Callable<Void>> tasks = new ArrayList<>();
       for (int i = 0; i < workload.frames(); i++) {
         int frame = i;
+        if (Files.exists(folder.resolve(workload.file(frame))) || linked(frame)) {
+          continue;
+        }
         tasks.add(
             () -> {
               frame(frame);
@@ -77,6 +87,26 @@ public final class MakeWorkload {
     }
     Files.writeString(folder.resolve("recipe.yaml"), recipe(), StandardCharsets.UTF_8);
     Files.writeString(folder.resolve("plan.tsv"), plan(), StandardCharsets.UTF_8);
+  }
+
+  /** Takes a frame from another workload, if one beside this has the same. */
+  private boolean linked(int frame) throws IOException {
+    for (Workload other : Workload.all()) {
+      Path made = folder.resolveSibling(other.name()).resolve(other.file(frame));
+      if (workload.shares(frame, other) && Files.exists(made)) {
+        link(folder.resolve(workload.file(frame)), made);
+        return true;
+      }
+    }
+    return false;
+  }
+
+  private static void link(Path link, Path made) throws IOException {
+    try {
+      Files.createLink(link, made);
+    } catch (IOException | UnsupportedOperationException e) { // some file systems have no links
+      Files.copy(made, link);
+    }
   }
 
   private void frame(int number) {
@@ -151,7 +181,7 @@ public final class MakeWorkload {
     return text.append("power\t").append(Workload.POWER).append("\nout\tpeer.tif\n").toString();
   }
 
-  private static String points(Workload.Layer layer) {
-    return String.join(" ", layer.corners().stream().map(c -> c[0] + "," + c[1]).toList());
+  private String points(Workload.Layer layer) {
+    return String.join(" ", workload.mask(layer).stream().map(c -> c[0] + "," + c[1]).toList());
   }
 }

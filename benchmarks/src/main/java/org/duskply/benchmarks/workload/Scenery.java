@@ -49,15 +49,7 @@ final class Scenery {
 
   /** Middle, reach and strength of a frame's light: about its layer's polygon. */
   private double[] pool(int frame) {
-    double[] middle = new double[2];
-    for (Workload.Layer layer : workload.layers()) {
-      if (layer.frame() == frame) {
-        for (double[] corner : layer.corners()) {
-          middle[0] += corner[0] / layer.corners().size();
-          middle[1] += corner[1] / layer.corners().size();
-        }
-      }
-    }
+    double[] middle = workload.light(frame);
     return new double[] {middle[0], middle[1], workload.width() / 14.0, 0.5};
   }
 

@@ -1,0 +1,56 @@
+package org.duskply.benchmarks.sidebyside;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * How our own program is run, by the JDK that runs the measurement.
+ *
+ * @param where the words after the flags that say where its classes are
+ */
+record OwnProgram(List<String> where) {
+  /** What Java is told for a whole rendering. */
+  static final List<String> FLAGS = List.of("-Xmx1g");
+
+  private static final String DEFLATE_LEVEL = "--deflate-level";
+
+  /** The command line in one jar. */
+  static OwnProgram ofJar(Path jar) {
+    return new OwnProgram(List.of("-jar", jar.toString()));
+  }
+
+  /** Renders a workload into a folder below its own. */
+  Program render(Path folder) {
+    return render(Program.OURS, folder, List.of());
+  }
+
+  /** The same with the deflate level that other libraries take when they are not told. */
+  Program renderAtSix(Path folder) {
+    return render(Program.OURS_AT_SIX, folder, List.of(DEFLATE_LEVEL, "6"));
+  }
+
+  /** Whether the program knows how to be told its deflate level. */
+  boolean takesLevel() {
+    List<String> help = new ArrayList<>(java(FLAGS));
+    help.addAll(where);
+    help.addAll(List.of("render", "--help"));
+    return Processes.run(help, Path.of(".")).contains(DEFLATE_LEVEL);
+  }
+
+  private Program render(String name, Path folder, List<String> options) {
+    List<String> command = new ArrayList<>(java(FLAGS));
+    command.addAll(where);
+    command.addAll(List.of("render", "recipe.yaml", "--out", "ours"));
+    command.addAll(options);
+    return new Program(name, command, folder, folder.resolve("ours").resolve("out.tif"));
+  }
+
+  /** Java itself with some flags. */
+  static List<String> java(List<String> flags) {
+    List<String> command = new ArrayList<>();
+    command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
+    command.addAll(flags);
+    return command;
+  }
+}
