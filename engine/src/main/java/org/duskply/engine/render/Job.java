@@ -1,6 +1,7 @@
 package org.duskply.engine.render;
 
 import java.util.ArrayList;
+import java.util.BitSet;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
@@ -77,8 +78,8 @@ public final class Job implements AutoCloseable {
   }
 
   /** The units that will be decoded of a frame of the plan. */
-  public int unitsNeeded(int frame) {
-    return needed.units(frame).cardinality();
+  public BitSet unitsNeeded(int frame) {
+    return (BitSet) needed.units(frame).clone();
   }
 
   /**
