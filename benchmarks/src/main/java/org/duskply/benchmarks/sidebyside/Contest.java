@@ -45,19 +45,10 @@ final class Contest {
     for (int round = 1; round <= rounds; round++) {
       for (int p = 0; p < programs.size(); p++) {
         Program program = programs.get(p);
-        Cost cost = Processes.time(program.command(), program.folder());
+        Cost cost = Processes.time(program.command(), program.folder()).cost();
         keep(program);
         costs.get(p).add(cost);
-        told.accept(
-            String.format(
-                Locale.ROOT,
-                "%s, round %d: %s %.2f s, %.2f s of processor, %.0f MB",
-                workload,
-                round,
-                program.name(),
-                Cost.Measure.WALL.of(cost),
-                Cost.Measure.PROCESSOR.of(cost),
-                Cost.Measure.PEAK.of(cost)));
+        told.accept(told(workload, round, program.name(), cost));
       }
     }
     List<Result> results = new ArrayList<>();
@@ -73,6 +64,28 @@ final class Contest {
   /** Where a program's picture is kept. */
   Path kept(String program) {
     return pictures.resolve(program.replaceAll("\\W+", "-") + ".tif");
+  }
+
+  /** A run in a line. */
+  static String told(String workload, int round, String program, Cost cost) {
+    return String.format(
+        Locale.ROOT,
+        "%s, round %d: %s %.2f s, %.2f s of processor, %.0f MB",
+        workload,
+        round,
+        program,
+        Cost.Measure.WALL.of(cost),
+        Cost.Measure.PROCESSOR.of(cost),
+        Cost.Measure.PEAK.of(cost));
+  }
+
+  /** The size of a file that was made. */
+  static long bytes(Path file) {
+    try {
+      return Files.size(file);
+    } catch (IOException e) {
+      throw new Refusal(file + " is gone.", e);
+    }
   }
 
   private double compare(String program) {
@@ -95,14 +108,6 @@ final class Contest {
       Files.move(program.picture(), kept(program.name()), StandardCopyOption.REPLACE_EXISTING);
     } catch (IOException e) {
       throw new Refusal(program.name() + " left no picture at " + program.picture() + ".", e);
-    }
-  }
-
-  private static long bytes(Path file) {
-    try {
-      return Files.size(file);
-    } catch (IOException e) {
-      throw new Refusal(file + " is gone.", e);
     }
   }
 }

@@ -3,6 +3,7 @@ package org.duskply.benchmarks.sidebyside;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import org.duskply.benchmarks.workload.Workload;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -21,6 +22,12 @@ record Options(@Nullable Path peers, Path work, int rounds, List<String> only) {
         --work DIR    where the workloads are, or will be made: 30 GB; default: benchmarks/out
         --rounds N    how often each program runs a workload; default: 3
         --only NAMES  these workloads alone; the results then go to DIR/RESULTS.md""";
+
+  /** The workload that is no rendering. */
+  static final String EDIT = "edit";
+
+  /** The workload that is there to try things out, and is measured only by its name. */
+  private static final String SMALL = "small";
 
   private static final int ROUNDS = 3;
 
@@ -44,7 +51,7 @@ record Options(@Nullable Path peers, Path work, int rounds, List<String> only) {
         case "--peers" -> peers = Path.of(value).toAbsolutePath().normalize();
         case "--work" -> work = Path.of(value);
         case "--rounds" -> rounds = rounds(value);
-        case "--only" -> only.addAll(List.of(value.split(",")));
+        case "--only" -> only.addAll(known(List.of(value.split(","))));
         default -> throw new Refusal(USAGE);
       }
     }
@@ -53,7 +60,19 @@ record Options(@Nullable Path peers, Path work, int rounds, List<String> only) {
 
   /** Whether a workload is asked for. */
   boolean asksFor(String workload) {
-    return only.isEmpty() || only.contains(workload);
+    return only.isEmpty() ? !workload.equals(SMALL) : only.contains(workload);
+  }
+
+  private static List<String> known(List<String> names) {
+    List<String> all = new ArrayList<>(Workload.all().stream().map(Workload::name).toList());
+    all.add(EDIT);
+    for (String name : names) {
+      if (!all.contains(name)) {
+        throw new Refusal(
+            "There is no workload " + name + "; there are " + String.join(", ", all) + ".");
+      }
+    }
+    return names;
   }
 
   private static int rounds(String text) {

@@ -32,22 +32,31 @@ record OwnProgram(List<String> where) {
 
   /** Whether the program knows how to be told its deflate level. */
   boolean takesLevel() {
-    List<String> help = new ArrayList<>(java(FLAGS));
+    List<String> help = java(FLAGS);
     help.addAll(where);
     help.addAll(List.of("render", "--help"));
     return Processes.run(help, Path.of(".")).contains(DEFLATE_LEVEL);
   }
 
+  /** What a class of the benchmarks does, in a process of its own. */
+  static List<String> command(List<String> flags, Class<?> main, Object... arguments) {
+    List<String> command = java(flags);
+    command.addAll(List.of("-cp", System.getProperty("java.class.path"), main.getName()));
+    for (Object argument : arguments) {
+      command.add(argument.toString());
+    }
+    return command;
+  }
+
   private Program render(String name, Path folder, List<String> options) {
-    List<String> command = new ArrayList<>(java(FLAGS));
+    List<String> command = java(FLAGS);
     command.addAll(where);
     command.addAll(List.of("render", "recipe.yaml", "--out", "ours"));
     command.addAll(options);
     return new Program(name, command, folder, folder.resolve("ours").resolve("out.tif"));
   }
 
-  /** Java itself with some flags. */
-  static List<String> java(List<String> flags) {
+  private static List<String> java(List<String> flags) {
     List<String> command = new ArrayList<>();
     command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
     command.addAll(flags);

@@ -41,7 +41,7 @@ final class PictureRows implements AutoCloseable {
     try {
       return FrameSources.open(file);
     } catch (FrameException e) {
-      throw new Refusal(e.getMessage(), e);
+      throw new Refusal(file + " cannot be read as a picture.", e);
     }
   }
 

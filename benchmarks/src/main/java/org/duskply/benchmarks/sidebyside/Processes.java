@@ -17,6 +17,9 @@ final class Processes {
 
   private Processes() {}
 
+  /** What a program took, and what it wrote to standard output. */
+  record Timed(Cost cost, String output) {}
+
   /** Whether whole processes can be measured here. */
   static boolean canTime() {
     return Files.isExecutable(GNU_TIME) && answer(GNU_TIME.toString(), "--version").contains("GNU");
@@ -28,15 +31,15 @@ final class Processes {
    * @param folder where it runs
    * @throws Refusal if it fails
    */
-  static Cost time(List<String> command, Path folder) {
+  static Timed time(List<String> command, Path folder) {
     try {
       Path numbers = Files.createTempFile("duskply-time", ".txt");
       try {
         List<String> timed = new ArrayList<>();
         timed.addAll(List.of(GNU_TIME.toString(), "-o", numbers.toString(), "-f", Cost.FORMAT));
         timed.addAll(command);
-        run(timed, folder);
-        return Cost.of(Files.readString(numbers, StandardCharsets.UTF_8));
+        String output = run(timed, folder);
+        return new Timed(Cost.of(Files.readString(numbers, StandardCharsets.UTF_8)), output);
       } finally {
         Files.deleteIfExists(numbers);
       }

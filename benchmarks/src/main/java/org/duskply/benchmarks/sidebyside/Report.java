@@ -19,9 +19,9 @@ final class Report {
           List.of(
               result.workload(),
               result.program(),
-              spread(result, Cost.Measure.WALL),
-              spread(result, Cost.Measure.PROCESSOR),
-              spread(result, Cost.Measure.PEAK),
+              spread("%.2f", result.series(Cost.Measure.WALL)),
+              spread("%.2f", result.series(Cost.Measure.PROCESSOR)),
+              spread("%.0f", result.series(Cost.Measure.PEAK)),
               String.format(Locale.ROOT, "%.1f", result.bytes() / MEGABYTE),
               Double.isNaN(result.difference())
                   ? ""
@@ -32,7 +32,7 @@ final class Report {
         rows);
   }
 
-  /** The ratios of medians, where both sides were measured. */
+  /** The ratios of medians, where both sides were measured; nothing if none were. */
   static String ratios(List<Target> targets, List<Result> results) {
     List<List<String>> rows = new ArrayList<>();
     for (Target target : targets) {
@@ -47,7 +47,9 @@ final class Report {
                 ratio(target, ratios, Cost.Measure.PEAK)));
       }
     }
-    return table(List.of("workload", "against", "wall", "processor", "peak memory"), rows);
+    return rows.isEmpty()
+        ? ""
+        : table(List.of("workload", "against", "wall", "processor", "peak memory"), rows);
   }
 
   /** A table with its columns' names. */
@@ -63,14 +65,14 @@ final class Report {
     text.append("| ").append(String.join(" | ", cells)).append(" |\n");
   }
 
-  private static String spread(Result result, Cost.Measure measure) {
-    Series series = result.series(measure);
+  /** A median with the least and the greatest, each as {@code format} has it. */
+  static String spread(String format, Series series) {
     return String.format(
         Locale.ROOT,
-        "%s (%s to %s)",
-        measure.text(series.median()),
-        measure.text(series.least()),
-        measure.text(series.greatest()));
+        format + " (" + format + " to " + format + ")",
+        series.median(),
+        series.least(),
+        series.greatest());
   }
 
   private static String ratio(

@@ -1,7 +1,8 @@
 package org.duskply.benchmarks.sidebyside;
 
 import java.io.IOException;
-import java.io.UncheckedIOException;
+import java.io.InputStream;
+import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -11,106 +12,169 @@ import java.util.List;
 import java.util.Set;
 import org.duskply.benchmarks.workload.MakeWorkload;
 import org.duskply.benchmarks.workload.Workload;
+import org.jspecify.annotations.Nullable;
 
 /**
- * Times the workloads: {@code SideBySide REPOSITORY OPTIONS}. Each workload's programs run in turn,
- * as whole processes; their pictures must agree. Prints the tables and writes them down.
+ * Times the workloads: {@code SideBySide REPOSITORY OPTIONS}, see {@link Options}. Each workload's
+ * programs run in turn, as whole processes; their pictures must agree. Prints the tables and writes
+ * them down.
  */
 public final class SideBySide {
+  /** The workload on which more is measured than the time of a rendering. */
+  private static final String FIRST = "W24";
+
   private static final Set<String> WITH_VIPS =
-      Set.of("W24", "W24-full", "W24-lzw", "W24-jpeg", "small");
-  private static final Set<String> WITH_ALL = Set.of("W24");
+      Set.of(FIRST, "W24-full", "W24-lzw", "W24-jpeg", "small");
 
   private final Path root;
   private final Options options;
   private final OwnProgram own;
+  private final @Nullable Peers peers;
+  private final Results results = new Results();
 
   SideBySide(Path root, Options options, OwnProgram own) {
     this.root = root;
     this.options = options;
     this.own = own;
+    this.peers = options.peers() == null ? null : new Peers(options.peers());
   }
 
   /** Measures what the arguments ask for. */
   public static void main(String[] arguments) {
     try {
       Path root = Path.of(arguments[0]);
-      List<String> words = Arrays.asList(arguments).subList(1, arguments.length);
+      Options options = Options.of(root, Arrays.asList(arguments).subList(1, arguments.length));
       Path jar = root.resolve("engine/target/duskply-app.jar");
-      new SideBySide(root, Options.of(root, words), OwnProgram.ofJar(jar)).measure();
+      new SideBySide(root, options, OwnProgram.ofJar(jar)).measure();
     } catch (Refusal e) {
       System.err.println(e.getMessage());
       System.exit(1);
     }
   }
 
-  /** Measures, prints and writes; answers where the results were written. */
+  /**
+   * Measures, prints and writes.
+   *
+   * @return the file that the results were written to
+   * @throws Refusal if a program is missing or fails, or pictures do not agree
+   */
   Path measure() {
     if (!Processes.canTime()) {
-      throw new Refusal("GNU time is not at /usr/bin/time; install the package `time`.");
+      throw new Refusal("GNU time is not at /usr/bin/time; install the package called time.");
     }
-    Peers peers = options.peers() == null ? null : new Peers(options.peers());
     if (peers != null) {
       peers.build();
     }
-    List<Result> results = new ArrayList<>();
     for (Workload workload : Workload.all()) {
-      if (options.asksFor(workload.name()) && !skipped(workload)) {
-        results.addAll(measure(workload, peers));
+      if (options.asksFor(workload.name())) {
+        measure(workload);
       }
     }
-    String text = Report.results(results) + "\n" + Report.ratios(Target.ALL, results);
-    System.out.println(text);
-    return write(text, peers);
+    if (options.asksFor(Options.EDIT)) {
+      edits();
+    }
+    System.out.println(results.tables());
+    return write();
   }
 
-  /** The smallest is there to try things out and is measured only by its name. */
-  private boolean skipped(Workload workload) {
-    return options.only().isEmpty() && workload.name().equals("small");
+  private void measure(Workload workload) {
+    Path folder = made(workload);
+    Contest contest =
+        new Contest(
+            workload.name(), programs(workload, folder), folder.resolve("pictures"), this::tell);
+    results.add(contest.run(options.rounds()));
+    if (workload.name().equals(FIRST)) {
+      results.add(List.of(floor(folder, contest.kept(Program.OURS))));
+    }
   }
 
-  private List<Result> measure(Workload workload, Peers peers) {
-    Path folder = options.work().resolve(workload.name());
-    make(workload, folder);
+  private List<Program> programs(Workload workload, Path folder) {
+    boolean first = workload.name().equals(FIRST);
     List<Program> programs = new ArrayList<>();
     programs.add(own.render(folder));
-    if (WITH_ALL.contains(workload.name()) && own.takesLevel()) {
+    if (first && own.takesLevel()) {
       programs.add(own.renderAtSix(folder));
     }
     if (peers != null && WITH_VIPS.contains(workload.name())) {
       programs.add(peers.vips(folder));
     }
-    if (peers != null && WITH_ALL.contains(workload.name())) {
+    if (peers != null && first) {
       programs.add(peers.openCv(folder));
     }
-    return new Contest(workload.name(), programs, folder.resolve("pictures"), System.out::println)
-        .run(options.rounds());
+    return programs;
   }
 
-  private static void make(Workload workload, Path folder) {
+  private Result floor(Path folder, Path picture) {
+    Path file = folder.resolve("pictures").resolve("floor.tif");
+    List<String> command =
+        OwnProgram.command(
+            OwnProgram.FLAGS, Floor.class, folder.resolve("recipe.yaml"), picture, file);
+    List<Cost> costs = new ArrayList<>();
+    for (int round = 1; round <= options.rounds(); round++) {
+      Processes.Timed timed = Processes.time(command, folder);
+      double uncounted = Double.parseDouble(timed.output().strip());
+      tell(Contest.told(FIRST, round, Program.FLOOR, timed.cost()) + ", not counted: " + uncounted);
+      costs.add(timed.cost().without(uncounted));
+    }
+    return new Result(FIRST, Program.FLOOR, costs, Contest.bytes(file), Double.NaN);
+  }
+
+  private void edits() {
+    Path folder = made(Workload.called(FIRST).orElseThrow());
+    List<String> command =
+        OwnProgram.command(
+            Edits.FLAGS,
+            Edits.class,
+            folder.resolve("recipe.yaml"),
+            folder.resolve("edits"),
+            options.rounds());
+    Processes.Timed timed = Processes.time(command, folder);
+    results.addEdits(
+        timed.output()
+            + String.format(
+                java.util.Locale.ROOT,
+                "%nThe process with its %d rounds, and the one before them, took %.0f MB at most.%n",
+                options.rounds(),
+                Cost.Measure.PEAK.of(timed.cost())));
+  }
+
+  /** A workload's folder, with every frame in the page cache. */
+  private Path made(Workload workload) {
+    Path folder = options.work().resolve(workload.name());
     try {
+      tell(workload.name() + ": making what is missing, reading every frame once");
       MakeWorkload.make(workload, folder);
+      for (int frame = 0; frame < workload.frames(); frame++) {
+        try (InputStream in = Files.newInputStream(folder.resolve(workload.file(frame)))) {
+          in.transferTo(OutputStream.nullOutputStream());
+        }
+      }
+      return folder;
     } catch (IOException e) {
-      throw new Refusal("The workload cannot be made in " + folder + ".", e);
+      throw new Refusal("The workload cannot be made in " + folder + ": " + e.getMessage(), e);
     }
   }
 
-  private Path write(String tables, Peers peers) {
+  private Path write() {
+    List<String> machine = new ArrayList<>(Machine.lines(root));
+    machine.add("Our flags: `java " + String.join(" ", OwnProgram.FLAGS) + "`");
+    if (peers != null) {
+      machine.add("Libraries: " + String.join(", ", peers.versions()));
+    }
     Path file =
         options.only().isEmpty()
-            ? root.resolve("benchmarks/RESULTS.md")
+            ? root.resolve("benchmarks").resolve("RESULTS.md")
             : options.work().resolve("RESULTS.md");
-    StringBuilder text = new StringBuilder("# Side by side\n\n");
-    Machine.lines(root).forEach(line -> text.append("- ").append(line).append('\n'));
-    if (peers != null) {
-      text.append("- Libraries: ").append(String.join(", ", peers.versions())).append('\n');
-    }
-    text.append('\n').append(tables);
     try {
-      Files.writeString(file, text, StandardCharsets.UTF_8);
+      Files.writeString(file, results.text(machine), StandardCharsets.UTF_8);
     } catch (IOException e) {
-      throw new UncheckedIOException(e);
+      throw new Refusal(file + " cannot be written.", e);
     }
+    tell("Written: " + file);
     return file;
+  }
+
+  private void tell(String line) {
+    System.out.println(line);
   }
 }

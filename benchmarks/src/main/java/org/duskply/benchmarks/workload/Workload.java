@@ -77,13 +77,13 @@ public record Workload(
   }
 
   /** The file of a frame, from the workload's folder. */
-  String file(int frame) {
+  public String file(int frame) {
     String ending = format == Format.JPEG ? ".jpg" : ".tif";
     return String.format(java.util.Locale.ROOT, "frames/%03d%s", frame, ending);
   }
 
   /** Frames, the base included. */
-  int frames() {
+  public int frames() {
     return pops + 3;
   }
 
