@@ -31,10 +31,20 @@ final class Results {
       """;
 
   private final List<Result> results = new ArrayList<>();
+  private final List<String> failures = new ArrayList<>();
   private String edits = "";
 
   void add(List<Result> more) {
     results.addAll(more);
+  }
+
+  void addFailure(String workload) {
+    failures.add(workload);
+  }
+
+  /** Whether all that was asked for was measured. */
+  boolean complete() {
+    return failures.isEmpty();
   }
 
   void addEdits(String table) {
@@ -44,6 +54,11 @@ final class Results {
   /** The tables. */
   String tables() {
     StringBuilder text = new StringBuilder();
+    if (!failures.isEmpty()) {
+      text.append("Not measured, because something failed: ")
+          .append(String.join(", ", failures))
+          .append(".\n\n");
+    }
     if (!results.isEmpty()) {
       text.append("## What each took\n\n").append(Report.results(results));
     }

@@ -45,7 +45,9 @@ public final class SideBySide {
       Path root = Path.of(arguments[0]);
       Options options = Options.of(root, Arrays.asList(arguments).subList(1, arguments.length));
       Path jar = root.resolve("engine/target/duskply-app.jar");
-      new SideBySide(root, options, OwnProgram.ofJar(jar)).measure();
+      SideBySide measurement = new SideBySide(root, options, OwnProgram.ofJar(jar));
+      measurement.measure();
+      System.exit(measurement.results.complete() ? 0 : 1);
     } catch (Refusal e) {
       System.err.println(e.getMessage());
       System.exit(1);
@@ -56,7 +58,7 @@ public final class SideBySide {
    * Measures, prints and writes.
    *
    * @return the file that the results were written to
-   * @throws Refusal if a program is missing or fails, or pictures do not agree
+   * @throws Refusal if nothing can be measured at all
    */
   Path measure() {
     if (!Processes.canTime()) {
@@ -66,15 +68,23 @@ public final class SideBySide {
       peers.build();
     }
     for (Workload workload : Workload.all()) {
-      if (options.asksFor(workload.name())) {
-        measure(workload);
-      }
+      measure(workload.name(), () -> measure(workload));
     }
-    if (options.asksFor(Options.EDIT)) {
-      edits();
-    }
+    measure(Options.EDIT, this::edits);
     System.out.println(results.tables());
     return write();
+  }
+
+  /** Measures one workload, if it is asked for; where that fails the others go on. */
+  private void measure(String workload, Runnable work) {
+    if (options.asksFor(workload)) {
+      try {
+        work.run();
+      } catch (Refusal e) {
+        tell(e.getMessage());
+        results.addFailure(workload);
+      }
+    }
   }
 
   private void measure(Workload workload) {
@@ -91,9 +101,9 @@ public final class SideBySide {
   private List<Program> programs(Workload workload, Path folder) {
     boolean first = workload.name().equals(FIRST);
     List<Program> programs = new ArrayList<>();
-    programs.add(own.render(folder));
+    programs.add(own.render(workload, folder));
     if (first && own.takesLevel()) {
-      programs.add(own.renderAtSix(folder));
+      programs.add(own.renderAtSix(workload, folder));
     }
     if (peers != null && WITH_VIPS.contains(workload.name())) {
       programs.add(peers.vips(folder));
@@ -157,7 +167,10 @@ public final class SideBySide {
 
   private Path write() {
     List<String> machine = new ArrayList<>(Machine.lines(root));
-    machine.add("Our flags: `java " + String.join(" ", OwnProgram.FLAGS) + "`");
+    machine.add(
+        "Our flags: `java %s`, with JPEG frames `java %s`"
+            .formatted(
+                String.join(" ", OwnProgram.FLAGS), String.join(" ", OwnProgram.FLAGS_FOR_JPEG)));
     if (peers != null) {
       machine.add("Libraries: " + String.join(", ", peers.versions()));
     }

@@ -44,7 +44,7 @@ class SideBySideTest {
     Path file = new SideBySide(root, options, own()).measure();
     assertThat(file).isEqualTo(work.resolve("RESULTS.md"));
     assertThat(Files.readString(file))
-        .contains("- Commit: ", "- Processor: ", "- Java: ", "- Our flags: `java -Xmx1g`")
+        .contains("- Commit: ", "- Processor: ", "- Java: ", "- Our flags: `java -Xmx1g`,")
         .containsPattern("\\| small \\| Duskply \\| [\\d.]+ \\([\\d.]+ to [\\d.]+\\) \\|")
         .contains("## Again")
         .doesNotContain("libvips 8");
@@ -53,13 +53,9 @@ class SideBySideTest {
   @Test
   void aProgramThatFailsIsNamedWithWhatItSaid() {
     assumeTrue(Processes.canTime(), "GNU time is not installed");
-    Program wrong = new OwnProgram(own().where()).render(work.resolve("elsewhere"));
-    Contest contest =
-        new Contest(
-            "small",
-            List.of(new Program("ours", wrong.command(), work, wrong.picture())),
-            work.resolve("pictures"),
-            line -> {});
+    // In a folder without a recipe.
+    Program wrong = own().render(Workload.called("small").orElseThrow(), work);
+    Contest contest = new Contest("small", List.of(wrong), work.resolve("pictures"), line -> {});
     assertThatThrownBy(() -> contest.run(1))
         .isInstanceOf(Refusal.class)
         .hasMessageContaining("ended with status")
