@@ -189,8 +189,7 @@ final class PlannedComposite implements Composite {
 
   private Delivered deliver(List<Delivery> deliveries, Progress progress) {
     try {
-      List<String> notices = new ArrayList<>();
-      long peak = render(deliveries, progress, notices);
+      Rendered rendered = render(deliveries, progress);
       for (Delivery delivery : deliveries) {
         delivery.finish(progress::cancelled);
       }
@@ -202,7 +201,7 @@ final class PlannedComposite implements Composite {
       for (Delivery delivery : deliveries) {
         files.add(delivery.commit());
       }
-      return new Delivered(files, peak, List.copyOf(notices));
+      return new Delivered(files, rendered.peakBytes, rendered.unitsDecoded, rendered.notices);
     } catch (CancellationException e) {
       throw new CancelledException();
     } catch (OutOfMemoryError e) {
@@ -214,7 +213,9 @@ final class PlannedComposite implements Composite {
     }
   }
 
-  private long render(List<Delivery> deliveries, Progress progress, List<String> notices) {
+  private record Rendered(long peakBytes, long unitsDecoded, List<String> notices) {}
+
+  private Rendered render(List<Delivery> deliveries, Progress progress) {
     List<Output> outputs = deliveries.stream().map(Delivery::output).toList();
     Plan plan = plan(outputs);
     try (Job job = new Job(plan, outputs, engine.settings().bandRows(), engine.store())) {
@@ -226,8 +227,8 @@ final class PlannedComposite implements Composite {
       long peak =
           job.run(
               engine.pool(), engine.threads(), engine.memory(), pace::reached, progress::cancelled);
-      notices.addAll(ReadingNotices.of(plan, job));
-      return peak;
+      return new Rendered(
+          peak, job.counters().unitsDecoded(), List.copyOf(ReadingNotices.of(plan, job)));
     }
   }
 

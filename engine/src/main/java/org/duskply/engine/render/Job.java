@@ -6,6 +6,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.concurrent.Executor;
 import java.util.function.DoubleConsumer;
 import org.duskply.engine.pixel.Planes;
@@ -76,9 +77,9 @@ public final class Job implements AutoCloseable {
     return counters;
   }
 
-  /** The units that will be decoded of a frame of the plan. */
-  public int unitsNeeded(int frame) {
-    return needed.units(frame).size();
+  /** The units that will be decoded of a frame of the plan, with what is needed of each. */
+  public Map<Integer, Region> unitsNeeded(int frame) {
+    return new TreeMap<>(needed.units(frame));
   }
 
   /**
