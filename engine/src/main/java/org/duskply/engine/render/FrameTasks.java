@@ -7,31 +7,47 @@ import java.util.Map;
 import java.util.Set;
 import org.duskply.engine.frame.FrameReader;
 import org.duskply.engine.frame.FrameSource;
+import org.duskply.engine.frame.Samples;
 import org.duskply.engine.plan.FrameNode;
 import org.jspecify.annotations.Nullable;
 
 /**
  * The tasks of one frame: opens it when the first of its units is decoded, decodes them, and closes
- * it after the last.
+ * it after the last. Units that are kept from an earlier job are not decoded again.
  */
 final class FrameTasks implements AutoCloseable {
   private final int frame;
   private final FrameSource source;
   private final Map<Integer, Task> units = new HashMap<>();
+  private final BitSet kept = new BitSet();
   private final Results results;
   private final Counters counters;
+  private final JobStore store;
   private final Set<String> notices = new LinkedHashSet<>();
   private @Nullable FrameReader
       reader; // opened by the opening task, which comes before all decoding
 
-  FrameTasks(int frame, FrameNode node, BitSet wanted, Results results, Counters counters) {
+  FrameTasks(
+      int frame,
+      FrameNode node,
+      BitSet wanted,
+      Results results,
+      Counters counters,
+      JobStore store) {
     this.frame = frame;
     this.results = results;
     this.counters = counters;
+    this.store = store;
     this.source = node.source();
     Task open = new OpenTask(this);
     Task before = open;
     for (int u = wanted.nextSetBit(0); u >= 0; u = wanted.nextSetBit(u + 1)) {
+      Samples samples = store.samples(frame, u, source.unit(u));
+      if (samples != null) {
+        results.setSamples(frame, u, samples);
+        kept.set(u);
+        continue;
+      }
       Task decode = new DecodeTask(this, u);
       decode.reads().add(open);
       if (source.access() == FrameSource.Access.FORWARD) {
@@ -60,7 +76,17 @@ final class FrameTasks implements AutoCloseable {
     return source;
   }
 
-  /** The task that decodes a unit; absent where the unit is not wanted. */
+  /** How many units are decoded. */
+  int unitsToDecode() {
+    return units.size();
+  }
+
+  /** Whether a unit is there without being decoded. */
+  boolean keeps(int unit) {
+    return kept.get(unit);
+  }
+
+  /** The task that decodes a unit; absent where the unit is kept or not wanted. */
   @Nullable Task unit(int unit) {
     return units.get(unit);
   }
@@ -138,8 +164,10 @@ final class FrameTasks implements AutoCloseable {
 
     @Override
     void run() {
-      frame.results.setSamples(frame.frame, unit, frame.reader().read(unit));
+      Samples samples = frame.reader().read(unit);
+      frame.results.setSamples(frame.frame, unit, samples);
       frame.counters.decoded(frame.frame);
+      frame.store.offer(frame.frame, unit, samples);
     }
 
     @Override

@@ -7,15 +7,23 @@ import java.util.Map;
 import java.util.TreeMap;
 import org.duskply.engine.frame.FrameSource;
 import org.duskply.engine.pixel.Region;
+import org.duskply.engine.plan.Bands;
 import org.duskply.engine.plan.Plan;
 import org.duskply.engine.plan.StageNeeds;
 
 /**
  * What must be made for some bands of some stages: one walk from the outputs back to the frames.
  * Each stage's bands with the region that is needed of each, and each frame's units. A band whose
- * region stays empty is never run, a unit that is not named never read.
+ * region stays empty is never run, a unit that is not named never read; and nothing is needed for a
+ * band that is there already.
  */
 final class NeededBands {
+  /** Knows which bands are there already. */
+  interface Found {
+    /** Whether band {@code band} of a stage is there with all of {@code part}; asked once each. */
+    boolean band(int stage, int band, Region part);
+  }
+
   private final Plan plan;
   private final Bands bands;
   private final List<TreeMap<Integer, Region>> regions = new ArrayList<>();
@@ -37,9 +45,11 @@ final class NeededBands {
     }
   }
 
-  /** Works out what the wanted bands need in turn. */
-  void walk() {
+  /** Works out what the wanted bands need in turn, and drops those that are there already. */
+  void walk(Found found) {
     for (int s = plan.stages().size() - 1; s >= 0; s--) {
+      int stageIndex = s;
+      regions.get(s).entrySet().removeIf(e -> found.band(stageIndex, e.getKey(), e.getValue()));
       for (Region region : regions.get(s).values()) {
         plan.stages()
             .get(s)

@@ -1,0 +1,151 @@
+package org.duskply.engine.render;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.IdentityHashMap;
+import java.util.List;
+import java.util.Map;
+import org.duskply.engine.frame.Samples;
+import org.duskply.engine.pixel.Planes;
+import org.duskply.engine.pixel.Region;
+import org.duskply.engine.pixel.Runs;
+import org.duskply.engine.plan.Bands;
+import org.duskply.engine.plan.FrameNode;
+import org.duskply.engine.plan.Key;
+import org.duskply.engine.plan.KeyWriter;
+import org.duskply.engine.plan.Keys;
+import org.duskply.engine.plan.Node;
+import org.duskply.engine.plan.Plan;
+import org.duskply.engine.plan.Stage;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What one job finds in the store and offers to it, by the places of its plan and its outputs: the
+ * keys of all that would be made were nothing kept, worked out once before the job starts.
+ * Immutable from then on but for the store.
+ */
+final class JobStore implements AutoCloseable {
+  private final Plan plan;
+  private final Store.Use use;
+  private final Keys keys;
+  private final List<Map<Integer, Key>> encodedKeys = new ArrayList<>();
+  private final List<Map<Integer, Key>> unitKeys = new ArrayList<>();
+
+  JobStore(Plan plan, List<Output> outputs, Bands bands, Store store) {
+    this.plan = plan;
+    this.use = store.begin();
+    IdentityHashMap<Node, Region> pictures = new IdentityHashMap<>();
+    if (store != Store.NONE) { // else no key is ever asked for
+      outputs.forEach(o -> pictures.merge(o.root(), o.canvas(), Region::hull));
+    }
+    this.keys = new Keys(pictures, bands);
+    outputs.forEach(o -> encodedKeys.add(encodedKeys(o)));
+    plan.frames().forEach(f -> unitKeys.add(unitKeys(f)));
+    claimAll();
+  }
+
+  private Map<Integer, Key> encodedKeys(Output output) {
+    KeyWriter writer = new KeyWriter();
+    output.sink().describe(writer);
+    Key sink = writer.done();
+    Map<Integer, Key> ofBand = new HashMap<>();
+    keys.asked(output.root())
+        .forEach(
+            (band, asked) -> {
+              Key picture = keys.of(output.root(), band, asked);
+              if (picture != null) {
+                ofBand.put(band, writer.word("encoded").key(picture).key(sink).number(band).done());
+              }
+            });
+    return ofBand;
+  }
+
+  private Map<Integer, Key> unitKeys(FrameNode frame) {
+    KeyWriter writer = new KeyWriter();
+    Key contents = writer.word("samples").word(frame.contents()).done();
+    Map<Integer, Key> ofUnit = new HashMap<>();
+    for (Region asked : keys.asked(frame).values()) {
+      Region stored = frame.stored(asked);
+      if (!stored.empty()) {
+        int last = Units.at(frame.source(), stored.bottom() - 1);
+        for (int u = Units.at(frame.source(), stored.top()); u <= last; u++) {
+          ofUnit.computeIfAbsent(u, unit -> writer.key(contents).number(unit).done());
+        }
+      }
+    }
+    return ofUnit;
+  }
+
+  private void claimAll() {
+    encodedKeys.forEach(ofBand -> ofBand.values().forEach(use::claim));
+    unitKeys.forEach(ofUnit -> ofUnit.values().forEach(use::claim));
+    for (Stage stage : plan.stages()) {
+      Node node = stage.node();
+      keys.asked(node).forEach((band, asked) -> claim(keys.of(node, band, asked)));
+    }
+  }
+
+  private void claim(@Nullable Key key) {
+    if (key != null) {
+      use.claim(key);
+    }
+  }
+
+  /** An encoded band of an output, if it is kept. */
+  @Nullable EncodedBand encoded(int output, int band) {
+    return find(encodedKeys.get(output).get(band), Region.EMPTY) instanceof EncodedBand found
+        ? found
+        : null;
+  }
+
+  /** A band of a stage, if it is kept with all of {@code part}. */
+  @Nullable KeptBand band(int stage, int band, Region part) {
+    Key key = keys.of(plan.stages().get(stage).node(), band, part);
+    return find(key, part) instanceof KeptBand found ? found : null;
+  }
+
+  /** Samples of a unit of a frame, if they are kept with all of {@code part}. */
+  @Nullable Samples samples(int frame, int unit, Region part) {
+    return find(unitKeys.get(frame).get(unit), part) instanceof KeptUnit found
+        ? found.samples()
+        : null;
+  }
+
+  private @Nullable Kept find(@Nullable Key key, Region part) {
+    return key == null ? null : use.find(key, part);
+  }
+
+  /** Offers an encoded band. */
+  void offer(int output, int band, EncodedBand encoded) {
+    offer(encodedKeys.get(output).get(band), encoded);
+  }
+
+  /** Offers a band of a stage, with the runs of a mask. */
+  void offer(int stage, int band, Planes planes, @Nullable Runs runs) {
+    Node node = plan.stages().get(stage).node();
+    offer(keys.of(node, band, planes.area()), new KeptBand(planes, runs, worth(node)));
+  }
+
+  /** Offers samples of a unit of a frame. */
+  void offer(int frame, int unit, Samples samples) {
+    offer(unitKeys.get(frame).get(unit), new KeptUnit(samples));
+  }
+
+  private void offer(@Nullable Key key, Kept kept) {
+    if (key != null) {
+      use.offer(key, kept);
+    }
+  }
+
+  private static Kept.Worth worth(Node node) {
+    if (node instanceof FrameNode frame && frame.reduction() > 1) {
+      return Kept.Worth.REDUCED;
+    }
+    return node.planes() == 1 ? Kept.Worth.MASK : Kept.Worth.PICTURE;
+  }
+
+  @Override
+  public void close() {
+    use.close();
+  }
+}
