@@ -126,9 +126,14 @@ final class JobStore implements AutoCloseable {
     offer(keys.of(node, band, planes.area()), new KeptBand(planes, runs, worth(node)));
   }
 
-  /** Offers samples of a unit of a frame. */
+  /**
+   * Offers samples of a unit of a frame. Those of a preview are not kept: what it makes of them is,
+   * and takes a small part of the room.
+   */
   void offer(int frame, int unit, Samples samples) {
-    offer(unitKeys.get(frame).get(unit), new KeptUnit(samples));
+    if (plan.frames().get(frame).reduction() == 1) {
+      offer(unitKeys.get(frame).get(unit), new KeptUnit(samples));
+    }
   }
 
   private void offer(@Nullable Key key, Kept kept) {
