@@ -123,7 +123,8 @@ final class Delivery implements AutoCloseable {
             composite.engine().settings().bandRows(),
             composite.workingSpace(),
             deliverable.density(),
-            captions(composite));
+            captions(composite),
+            composite.engine().deflateLevel());
     Node root = whole ? picture : new ResizeNode(picture, extent);
     return new Delivery(name, version.alternate(), root, spec);
   }

@@ -23,6 +23,8 @@ import org.duskply.recipe.deliver.Format;
  * @param working colour space of the linear values that come in
  * @param dotsPerInch print resolution that the file names, 1 to 65535; it changes no pixel
  * @param captions what the file says in words
+ * @param deflateLevel how hard zlib packs a deflated TIFF, 1 to 9; 0: what is quick for its size,
+ *     see {@link ChosenPacker}; other formats do not ask
  */
 public record SinkSpec(
     Path target,
@@ -37,9 +39,42 @@ public record SinkSpec(
     int bandRows,
     ColourSpace working,
     int dotsPerInch,
-    Captions captions) {
+    Captions captions,
+    int deflateLevel) {
   /** Print resolution of files that ask for none: 300 dots an inch, common practice, no source. */
   public static final int DOTS_PER_INCH = 300;
+
+  /** With the packing that is quick for its size. */
+  public SinkSpec(
+      Path target,
+      Format format,
+      int depth,
+      NamedSpace profile,
+      Compress compress,
+      double quality,
+      boolean dither,
+      int width,
+      int height,
+      int bandRows,
+      ColourSpace working,
+      int dotsPerInch,
+      Captions captions) {
+    this(
+        target,
+        format,
+        depth,
+        profile,
+        compress,
+        quality,
+        dither,
+        width,
+        height,
+        bandRows,
+        working,
+        dotsPerInch,
+        captions,
+        0);
+  }
 
   public SinkSpec {
     require(depth == 8 || (depth == 16 && format != Format.JPEG), "depth " + depth);
@@ -47,6 +82,7 @@ public record SinkSpec(
     require(quality >= 0 && quality <= 1, "quality " + quality);
     require(width > 0 && height > 0, "size " + width + " × " + height);
     require(bandRows > 0, "rows of a band " + bandRows);
+    require(deflateLevel >= 0 && deflateLevel <= 9, "deflate level " + deflateLevel);
     require(dotsPerInch > 0 && dotsPerInch <= 0xFFFF, "resolution " + dotsPerInch);
   }
 

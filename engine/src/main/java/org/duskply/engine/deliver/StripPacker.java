@@ -6,7 +6,7 @@ import org.duskply.recipe.deliver.Compress;
 /** Packs the strips of a TIFF, each on its own. For one thread. */
 interface StripPacker extends AutoCloseable {
   /** Bytes that any packer holds, on the heap and off it. */
-  long BYTES = Math.max(Deflate.NATIVE_BYTES, LzwPacker.BYTES);
+  long BYTES = Math.max(ChosenPacker.BYTES, LzwPacker.BYTES);
 
   /** Adds a strip, packed. */
   void pack(byte[] raw, int count, Growing out);
@@ -14,11 +14,19 @@ interface StripPacker extends AutoCloseable {
   @Override
   default void close() {}
 
-  static StripPacker of(Compress compress) {
+  /**
+   * A packer.
+   *
+   * @param deflateLevel of zlib, 1 to 9, for strips that are deflated; 0: what suits them
+   */
+  static StripPacker of(Compress compress, int deflateLevel) {
     return switch (compress) {
       case NONE -> (raw, count, out) -> out.add(raw, 0, count);
       case LZW -> new LzwPacker();
-      case DEFLATE -> new Deflated();
+      case DEFLATE ->
+          deflateLevel == 0
+              ? new ChosenPacker()
+              : new Deflated(deflateLevel, Deflater.DEFAULT_STRATEGY);
     };
   }
 
@@ -29,7 +37,12 @@ interface StripPacker extends AutoCloseable {
 
   /** A zlib stream a strip. */
   final class Deflated implements StripPacker {
-    private final Deflater deflater = Deflate.deflater(false);
+    private final Deflater deflater;
+
+    Deflated(int level, int strategy) {
+      deflater = new Deflater(level);
+      deflater.setStrategy(strategy);
+    }
 
     @Override
     public void pack(byte[] raw, int count, Growing out) {

@@ -80,7 +80,7 @@ final class TiffFile implements Container {
     byte[] raw = new byte[Math.toIntExact(layout.rowBytes() * Math.min(stripRows, rows.count()))];
     short[] codes = new short[layout.rowSamples()];
     Growing out = new Growing(StripPacker.room(spec.compress(), layout.rowBytes() * rows.count()));
-    try (StripPacker packer = StripPacker.of(spec.compress())) {
+    try (StripPacker packer = StripPacker.of(spec.compress(), spec.deflateLevel())) {
       for (int s = 0; s < strips; s++) {
         int before = out.count();
         int count = Math.min(stripRows, rows.count() - s * stripRows);
