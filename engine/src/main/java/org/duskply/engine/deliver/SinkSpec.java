@@ -98,7 +98,8 @@ public record SinkSpec(
    */
   public void describe(KeyWriter key) {
     key.word(format.name()).number(depth).word(profile.name()).word(compress.name());
-    key.number(dither ? 1 : 0).number(width).number(height).number(bandRows);
+    key.number(deflateLevel).number(dither ? 1 : 0);
+    key.number(width).number(height).number(bandRows);
     key.word(working.toString());
   }
 

@@ -146,7 +146,6 @@ public final class BoundedStore implements Store {
   /** One job's use, and what it holds. */
   private final class Holding implements Use {
     private final List<Entry> held = new ArrayList<>();
-    private boolean closed;
 
     @Override
     public void claim(Key key) {
@@ -162,7 +161,7 @@ public final class BoundedStore implements Store {
     public @Nullable Kept find(Key key, Region part) {
       synchronized (BoundedStore.this) {
         Entry entry = entries.get(key);
-        if (entry == null || closed || !entry.kept.area().contains(part)) {
+        if (entry == null || !entry.kept.area().contains(part)) {
           return null;
         }
         use(entry);
@@ -181,9 +180,8 @@ public final class BoundedStore implements Store {
     }
 
     @Override
-    public void close() {
+    public void release() {
       synchronized (BoundedStore.this) {
-        closed = true;
         for (Entry entry : held) {
           entry.holders--;
           use(entry);

@@ -59,7 +59,7 @@ public final class Job implements AutoCloseable {
       built = true;
     } finally {
       if (!built) {
-        this.store.close();
+        this.store.release();
       }
     }
   }
@@ -119,7 +119,7 @@ public final class Job implements AutoCloseable {
   @Override
   public void close() {
     frames.forEach(FrameTasks::close);
-    store.close();
+    store.release();
   }
 
   private TaskGraph build() {
@@ -284,7 +284,9 @@ public final class Job implements AutoCloseable {
       slot.planes = planes;
       slot.runs = runs;
       counters.ran(stageIndex);
-      store.offer(stageIndex, band, planes, runs);
+      if (needed.isRead(stageIndex)) { // what goes to an encoder alone is kept encoded
+        store.offer(stageIndex, band, planes, runs);
+      }
     }
 
     @Override

@@ -24,24 +24,42 @@ import org.jspecify.annotations.Nullable;
  * keys of all that would be made were nothing kept, worked out once before the job starts.
  * Immutable from then on but for the store.
  */
-final class JobStore implements AutoCloseable {
+final class JobStore {
   private final Plan plan;
   private final Store.Use use;
   private final Keys keys;
   private final List<Map<Integer, Key>> encodedKeys = new ArrayList<>();
   private final List<Map<Integer, Key>> unitKeys = new ArrayList<>();
 
+  /** For a job that makes some outputs. */
   JobStore(Plan plan, List<Output> outputs, Bands bands, Store store) {
+    this(plan, pictures(outputs), outputs, bands, store);
+  }
+
+  /** For parts of one picture that are asked for now and then; nothing of it is encoded. */
+  JobStore(Plan plan, Node picture, Region canvas, Bands bands, Store store) {
+    this(plan, new IdentityHashMap<>(Map.of(picture, canvas)), List.of(), bands, store);
+  }
+
+  private JobStore(
+      Plan plan,
+      IdentityHashMap<Node, Region> pictures,
+      List<Output> outputs,
+      Bands bands,
+      Store store) {
     this.plan = plan;
     this.use = store.begin();
-    IdentityHashMap<Node, Region> pictures = new IdentityHashMap<>();
-    if (store != Store.NONE) { // else no key is ever asked for
-      outputs.forEach(o -> pictures.merge(o.root(), o.canvas(), Region::hull));
-    }
-    this.keys = new Keys(pictures, bands);
+    // A store that keeps nothing is asked for nothing.
+    this.keys = new Keys(store == Store.NONE ? new IdentityHashMap<>() : pictures, bands);
     outputs.forEach(o -> encodedKeys.add(encodedKeys(o)));
     plan.frames().forEach(f -> unitKeys.add(unitKeys(f)));
     claimAll();
+  }
+
+  private static IdentityHashMap<Node, Region> pictures(List<Output> outputs) {
+    IdentityHashMap<Node, Region> pictures = new IdentityHashMap<>();
+    outputs.forEach(o -> pictures.merge(o.root(), o.canvas(), Region::hull));
+    return pictures;
   }
 
   private Map<Integer, Key> encodedKeys(Output output) {
@@ -149,8 +167,13 @@ final class JobStore implements AutoCloseable {
     return node.planes() == 1 ? Kept.Worth.MASK : Kept.Worth.PICTURE;
   }
 
-  @Override
-  public void close() {
-    use.close();
+  /** What all readers together ask of a band of a stage; absent where nothing can be kept. */
+  @Nullable Region asked(int stage, int band) {
+    return keys.asked(plan.stages().get(stage).node()).get(band);
+  }
+
+  /** Lets go of all that was found so far. */
+  void release() {
+    use.release();
   }
 }

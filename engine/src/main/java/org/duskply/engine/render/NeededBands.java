@@ -28,6 +28,7 @@ final class NeededBands {
   private final Bands bands;
   private final List<TreeMap<Integer, Region>> regions = new ArrayList<>();
   private final List<BitSet> units = new ArrayList<>();
+  private final BitSet read = new BitSet();
 
   NeededBands(Plan plan, Bands bands) {
     this.plan = plan;
@@ -63,6 +64,7 @@ final class NeededBands {
 
                   @Override
                   public void stage(int stage, Region part) {
+                    read.set(stage);
                     want(stage, part);
                   }
                 });
@@ -78,6 +80,11 @@ final class NeededBands {
   /** The needed units of a frame. */
   BitSet units(int frame) {
     return units.get(frame);
+  }
+
+  /** Whether another stage reads a stage; else it goes to outputs alone. */
+  boolean isRead(int stage) {
+    return read.get(stage);
   }
 
   private void markUnits(int frame, Region part) {

@@ -12,11 +12,11 @@ public interface Store {
   /** Keeps nothing. */
   Store NONE = () -> Use.NONE;
 
-  /** Begins one job's use of the store; to be closed when the job has ended. */
+  /** Begins the use of the store by a job, or by whoever else makes pictures. */
   Use begin();
 
   /** What one job takes from a store and gives to it. Thread-safe. */
-  interface Use extends AutoCloseable {
+  interface Use {
     /** Of a store that keeps nothing. */
     Use NONE =
         new Use() {
@@ -32,7 +32,7 @@ public interface Store {
           public void offer(Key key, Kept kept) {}
 
           @Override
-          public void close() {}
+          public void release() {}
         };
 
     /**
@@ -43,15 +43,14 @@ public interface Store {
 
     /**
      * What is kept under a key if it has all of {@code part}. It is counted in the store, and stays
-     * there until this use is closed.
+     * there until it is released.
      */
     @Nullable Kept find(Key key, Region part);
 
     /** Offers what was made. */
     void offer(Key key, Kept kept);
 
-    /** Lets go of all that was found. */
-    @Override
-    void close();
+    /** Lets go of all that was found so far; to be called when the job has ended. */
+    void release();
   }
 }
