@@ -144,6 +144,11 @@ public final class MemoryFrame {
     }
 
     @Override
+    public Region returned(int index, Region part) {
+      return part;
+    }
+
+    @Override
     public long workingBytes() {
       return 0;
     }
@@ -162,6 +167,11 @@ public final class MemoryFrame {
         }
 
         @Override
+        public Samples read(int unit, Region part) {
+          return samples(part);
+        }
+
+        @Override
         public void close() {}
       };
     }
@@ -176,7 +186,7 @@ public final class MemoryFrame {
         }
         for (int y = area.top(); y < area.bottom(); y++) {
           at.setPosition(y, 1);
-          at.setPosition(0, 0);
+          at.setPosition(area.left(), 0);
           int i = (y - area.top()) * area.width() * channels + c;
           for (int x = 0; x < area.width(); x++, i += channels) {
             values[i] = at.get().getRealFloat();

@@ -56,6 +56,11 @@ public final class FirstSample implements FrameSource {
   }
 
   @Override
+  public Region returned(int index, Region part) {
+    return source.returned(index, part);
+  }
+
+  @Override
   public long workingBytes() {
     long most = 0;
     for (int u = 0; u < units(); u++) {
@@ -76,6 +81,11 @@ public final class FirstSample implements FrameSource {
       @Override
       public Samples read(int unit) {
         return first(reader.read(unit));
+      }
+
+      @Override
+      public Samples read(int unit, Region part) {
+        return first(reader.read(unit, part));
       }
 
       @Override

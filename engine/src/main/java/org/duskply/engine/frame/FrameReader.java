@@ -1,6 +1,7 @@
 package org.duskply.engine.frame;
 
 import java.util.List;
+import org.duskply.engine.pixel.Region;
 
 /**
  * Reads the units of one frame. A reader of a {@link FrameSource.Access#RANDOM} source may be used
@@ -16,6 +17,17 @@ public interface FrameReader extends AutoCloseable {
    *     and the first bad row
    */
   Samples read(int unit);
+
+  /**
+   * The native samples of at least {@code part} of unit {@code unit}: what lies outside may be left
+   * out, and what is odd about it may stay unnoticed.
+   *
+   * @param part some pixels of the unit, at least one
+   * @throws FrameException as above
+   */
+  default Samples read(int unit, Region part) {
+    return read(unit);
+  }
 
   /**
    * Sentences about odd things that were met while reading and that do not stop the pixels from

@@ -24,12 +24,20 @@ public interface FrameSource {
   Region unit(int index);
 
   /**
+   * The pixels that a {@link FrameReader} returns when it is asked for a part of a unit: those, and
+   * what it cannot leave out.
+   */
+  default Region returned(int index, Region part) {
+    return unit(index);
+  }
+
+  /**
    * Most bytes that a {@link FrameReader} holds beside the samples it returns, while one unit is
    * read.
    */
   long workingBytes();
 
-  /** Most bytes that a {@link FrameReader} keeps between units (0 for {@link Access#RANDOM}). */
+  /** Most bytes that a {@link FrameReader} keeps between units. */
   long cursorBytes();
 
   /** A reader with its own place in the file. */

@@ -36,8 +36,8 @@ final class TiffBitsRow implements TiffRow {
   }
 
   @Override
-  public void row(byte[] packed, int from, int pixels, Object into, int at) {
-    int count = pixels * layout.stored();
+  public void row(byte[] packed, int from, int left, int pixels, Object into, int at) {
+    int count = (left + pixels) * layout.stored();
     codes = codes.length < count ? new int[count] : codes;
     unpack(packed, from, count);
     if (differences) {
@@ -46,9 +46,9 @@ final class TiffBitsRow implements TiffRow {
       }
     }
     if (kind.palette().length > 0) {
-      expand(pixels, (short[]) into, at);
+      expand(left, pixels, (short[]) into, at);
     } else {
-      keep(pixels, into, at);
+      keep(left, pixels, into, at);
     }
   }
 
@@ -85,9 +85,9 @@ final class TiffBitsRow implements TiffRow {
     }
   }
 
-  private void keep(int pixels, Object into, int at) {
+  private void keep(int left, int pixels, Object into, int at) {
     for (int k = 0; k < layout.kept().length; k++) {
-      int i = layout.kept()[k];
+      int i = left * layout.stored() + layout.kept()[k];
       int o = at + layout.first() + k;
       int flip = k == 0 ? turned : 0;
       if (into instanceof byte[] bytes) {
@@ -108,11 +108,12 @@ final class TiffBitsRow implements TiffRow {
     return (int) (((code & full) * FULL + full / 2) / full);
   }
 
-  private void expand(int pixels, short[] into, int at) {
+  private void expand(int left, int pixels, short[] into, int at) {
     long[] palette = kind.palette();
     int entries = palette.length / 3;
     int alphaAt = kind.channels() > 3 ? layout.kept()[1] : -1;
-    for (int p = 0, i = 0, o = at; p < pixels; p++, i += layout.stored(), o += kind.channels()) {
+    int i = left * layout.stored();
+    for (int p = 0, o = at; p < pixels; p++, i += layout.stored(), o += kind.channels()) {
       int index = codes[i];
       if (index >= entries) {
         throw file.fail("is damaged: a pixel has a colour that is not in its palette");

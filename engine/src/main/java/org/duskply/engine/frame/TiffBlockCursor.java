@@ -84,18 +84,19 @@ final class TiffBlockCursor implements AutoCloseable {
   /**
    * Reads the next {@code rows} rows.
    *
-   * @param pixels how many pixels of each
+   * @param left how many pixels of each are passed over
+   * @param pixels how many are taken after them
    * @param into an array of the kind that {@link TiffKind} says
    * @param at the place of the first pixel, {@code stride} apart from one row to the next
    */
-  void read(int rows, int pixels, Object into, int at, int stride) {
+  void read(int rows, int left, int pixels, Object into, int at, int stride) {
     int most = group.length / rowBytes;
     TiffRow row = row(blocks.plane(block));
     for (int done = 0; done < rows; ) {
       int some = Math.min(most, rows - done);
       int got = broken ? 0 : unpacker.read(group, 0, some * rowBytes) / rowBytes;
       for (int r = 0; r < got; r++) {
-        row.row(group, r * rowBytes, pixels, into, at + (done + r) * stride);
+        row.row(group, r * rowBytes, left, pixels, into, at + (done + r) * stride);
       }
       if (got < some) {
         lose(got, rows - done);

@@ -30,7 +30,7 @@ final class TiffFloatRow implements TiffRow {
   }
 
   @Override
-  public void row(byte[] packed, int from, int pixels, Object into, int at) {
+  public void row(byte[] packed, int from, int left, int pixels, Object into, int at) {
     if (predictor == 3) {
       unsort(packed, from);
     } else {
@@ -41,7 +41,7 @@ final class TiffFloatRow implements TiffRow {
     }
     float[] out = (float[]) into;
     for (int k = 0; k < layout.kept().length; k++) {
-      int i = layout.kept()[k];
+      int i = left * layout.stored() + layout.kept()[k];
       int o = at + layout.first() + k;
       for (int p = 0; p < pixels; p++, i += layout.stored(), o += layout.channels()) {
         out[o] = value(i);

@@ -26,7 +26,12 @@ final class TiffForwardReader implements FrameReader {
 
   @Override
   public Samples read(int unit) {
-    Region area = source.unit(unit);
+    return read(unit, source.unit(unit));
+  }
+
+  @Override
+  public Samples read(int unit, Region part) {
+    Region area = source.returned(unit, part);
     Object room = source.room(area);
     int height = source.blocks().height();
     for (int y = area.top(); y < area.bottom(); ) {
@@ -47,13 +52,19 @@ final class TiffForwardReader implements FrameReader {
     int across = index % blocks.across();
     int plane = planes[index / blocks.across()];
     int block = (plane * blocks.down() + down) * blocks.across() + across;
-    int left = across * blocks.width();
+    int blockLeft = across * blocks.width();
+    int left = Math.max(area.left(), blockLeft);
+    int right = Math.min(area.right(), blockLeft + blocks.width());
+    if (left >= right) {
+      return;
+    }
     TiffBlockCursor cursor = at(index, block, y - blocks.top(block));
     cursor.read(
         rows,
-        Math.min(blocks.width(), area.right() - left),
+        left - blockLeft,
+        right - left,
         room,
-        ((y - area.top()) * area.width() + left) * channels,
+        ((y - area.top()) * area.width() + left - area.left()) * channels,
         area.width() * channels);
   }
 

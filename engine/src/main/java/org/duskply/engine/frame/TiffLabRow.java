@@ -45,9 +45,9 @@ final class TiffLabRow implements TiffRow {
   }
 
   @Override
-  public void row(byte[] packed, int from, int pixels, Object into, int at) {
+  public void row(byte[] packed, int from, int left, int pixels, Object into, int at) {
     int stored = layout.stored();
-    int count = pixels * stored;
+    int count = (left + pixels) * stored;
     codes = codes.length < count ? new int[count] : codes;
     ByteBuffer in = ByteBuffer.wrap(packed).order(order);
     for (int i = 0; i < count; i++) {
@@ -57,7 +57,9 @@ final class TiffLabRow implements TiffRow {
       }
     }
     float[] out = (float[]) into;
-    for (int p = 0, i = 0, o = at; p < pixels; p++, i += stored, o += layout.channels()) {
+    for (int p = 0, i = left * stored, o = at;
+        p < pixels;
+        p++, i += stored, o += layout.channels()) {
       light(codes[i], chroma(codes[i + 1]), chroma(codes[i + 2]), out, o);
       if (layout.channels() > 3) {
         out[o + 3] = codes[i + layout.kept()[3]] / (wide ? 65535f : 255f);

@@ -1,16 +1,20 @@
 package org.duskply.engine.frame;
 
 import java.util.List;
+import java.util.concurrent.atomic.AtomicReference;
 import org.duskply.engine.pixel.Region;
+import org.jspecify.annotations.Nullable;
 
 /**
- * Reads any unit of a TIFF picture at any time. No samples are kept between units, so that any
- * number of threads may read.
+ * Reads any unit of a TIFF picture at any time, and of its blocks those alone that hold something
+ * of the part asked for, down to the last row of it. No samples are kept between units, so that any
+ * number of threads may read; one cursor is, for whoever comes next.
  */
 final class TiffRandomReader implements FrameReader {
   private final TiffSource source;
   private final FrameFile file;
   private final Damage damage;
+  private final AtomicReference<@Nullable TiffBlockCursor> idle = new AtomicReference<>();
 
   TiffRandomReader(TiffSource source, FrameFile file) {
     this.source = source;
@@ -20,27 +24,48 @@ final class TiffRandomReader implements FrameReader {
 
   @Override
   public Samples read(int unit) {
-    Region area = source.unit(unit);
+    return read(unit, source.unit(unit));
+  }
+
+  @Override
+  public Samples read(int unit, Region part) {
+    Region area = source.returned(unit, part);
     TiffBlocks blocks = source.blocks();
     Object room = source.room(area);
-    try (TiffBlockCursor cursor = source.cursor(file, damage)) {
-      int first = area.top() / blocks.height() * blocks.across();
-      int last = ((area.bottom() - 1) / blocks.height() + 1) * blocks.across();
+    TiffBlockCursor known = idle.getAndSet(null);
+    TiffBlockCursor cursor = known == null ? source.cursor(file, damage) : known;
+    boolean done = false;
+    try {
       for (int plane : source.planes()) {
-        int before = plane * blocks.across() * blocks.down();
-        for (int block = first; block < last; block++) {
-          readBlock(cursor, before + block, area, room);
-        }
+        readBlocks(cursor, plane * blocks.across() * blocks.down(), area, room);
+      }
+      done = true;
+    } finally {
+      if (!done || !idle.compareAndSet(null, cursor)) {
+        cursor.close();
       }
     }
     file.counters().countUnit();
     return source.samples(area, room);
   }
 
+  /** Reads what lies in an area of the plane whose first block is {@code origin}. */
+  private void readBlocks(TiffBlockCursor cursor, int origin, Region area, Object room) {
+    TiffBlocks blocks = source.blocks();
+    int lastDown = (area.bottom() - 1) / blocks.height();
+    int lastAcross = (area.right() - 1) / blocks.width();
+    for (int down = area.top() / blocks.height(); down <= lastDown; down++) {
+      for (int across = area.left() / blocks.width(); across <= lastAcross; across++) {
+        readBlock(cursor, origin + down * blocks.across() + across, area, room);
+      }
+    }
+  }
+
   private void readBlock(TiffBlockCursor cursor, int block, Region area, Object room) {
     TiffBlocks blocks = source.blocks();
     int channels = source.kind().channels();
-    int left = block % blocks.across() * blocks.width();
+    int blockLeft = block % blocks.across() * blocks.width();
+    int left = Math.max(area.left(), blockLeft);
     int blockTop = blocks.top(block);
     int top = Math.max(area.top(), blockTop);
     int rows = Math.min(area.bottom(), blockTop + blocks.height()) - top;
@@ -48,9 +73,10 @@ final class TiffRandomReader implements FrameReader {
     cursor.skip(top - blockTop);
     cursor.read(
         rows,
-        Math.min(blocks.width(), area.right() - left),
+        left - blockLeft,
+        Math.min(blockLeft + blocks.width(), area.right()) - left,
         room,
-        ((top - area.top()) * area.width() + left) * channels,
+        ((top - area.top()) * area.width() + left - area.left()) * channels,
         area.width() * channels);
   }
 
@@ -61,6 +87,10 @@ final class TiffRandomReader implements FrameReader {
 
   @Override
   public void close() {
+    TiffBlockCursor cursor = idle.getAndSet(null);
+    if (cursor != null) {
+      cursor.close();
+    }
     file.close();
   }
 }

@@ -5,14 +5,15 @@ import java.nio.ByteOrder;
 /** Turns unpacked rows of strips or tiles of one plane into samples. For one thread. */
 interface TiffRow {
   /**
-   * One row.
+   * Pixels of one row.
    *
    * @param packed the unpacked bytes, the row's first at {@code from}
-   * @param pixels how many pixels of the row
+   * @param left how many pixels of the row are passed over
+   * @param pixels how many are taken after them
    * @param into the array of the samples, of the kind that {@link TiffKind} says
    * @param at the place of the first pixel's first sample
    */
-  void row(byte[] packed, int from, int pixels, Object into, int at);
+  void row(byte[] packed, int from, int left, int pixels, Object into, int at);
 
   /**
    * For the rows of a plane.
@@ -46,7 +47,8 @@ interface TiffRow {
         picture.format() != TiffPicture.FLOATS
             && (picture.bits() == 8 || picture.bits() == 16)
             && picture.photometric() != TiffPicture.PALETTE;
-    boolean inPlace = plain && !picture.planar() && !picture.drops();
+    boolean summed = picture.predicted() == 2 && !(picture.bits() == 16 && picture.stored() == 3);
+    boolean inPlace = plain && !summed && !picture.planar() && !picture.drops();
     return inPlace ? 0 : columns * picture.stored() * 8;
   }
 }

@@ -110,13 +110,18 @@ final class TiffSource implements FrameSource {
   }
 
   @Override
+  public Region returned(int index, Region part) {
+    return unit(index).meet(part);
+  }
+
+  @Override
   public long workingBytes() {
     return way == Way.CURSOR ? 0 : TiffBlockCursor.workingBytes(picture, blocks);
   }
 
   @Override
   public long cursorBytes() {
-    return way == Way.CURSOR ? cursors() * TiffBlockCursor.workingBytes(picture, blocks) : 0;
+    return (way == Way.CURSOR ? cursors() : 1) * TiffBlockCursor.workingBytes(picture, blocks);
   }
 
   /** How many blocks hold pieces of one row of the picture. */

@@ -5,9 +5,11 @@ import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.Map;
 import java.util.Set;
+import org.duskply.engine.frame.FrameInfo;
 import org.duskply.engine.frame.FrameReader;
 import org.duskply.engine.frame.FrameSource;
 import org.duskply.engine.frame.Samples;
+import org.duskply.engine.pixel.Region;
 import org.duskply.engine.plan.FrameNode;
 import org.jspecify.annotations.Nullable;
 
@@ -30,7 +32,7 @@ final class FrameTasks implements AutoCloseable {
   FrameTasks(
       int frame,
       FrameNode node,
-      BitSet wanted,
+      Map<Integer, Region> wanted,
       Results results,
       Counters counters,
       JobStore store) {
@@ -41,20 +43,20 @@ final class FrameTasks implements AutoCloseable {
     this.source = node.source();
     Task open = new OpenTask(this);
     Task before = open;
-    for (int u = wanted.nextSetBit(0); u >= 0; u = wanted.nextSetBit(u + 1)) {
-      Samples samples = store.samples(frame, u, source.unit(u));
+    for (Map.Entry<Integer, Region> unit : wanted.entrySet()) {
+      Samples samples = store.samples(frame, unit.getKey(), unit.getValue());
       if (samples != null) {
-        results.setSamples(frame, u, samples);
-        kept.set(u);
+        results.setSamples(frame, unit.getKey(), samples);
+        kept.set(unit.getKey());
         continue;
       }
-      Task decode = new DecodeTask(this, u);
+      Task decode = new DecodeTask(this, unit.getKey(), unit.getValue());
       decode.reads().add(open);
       if (source.access() == FrameSource.Access.FORWARD) {
         decode.after().add(before);
         before = decode;
       }
-      units.put(u, decode);
+      units.put(unit.getKey(), decode);
     }
   }
 
@@ -134,15 +136,17 @@ final class FrameTasks implements AutoCloseable {
     }
   }
 
-  /** Decodes one unit of a frame. */
+  /** Decodes what is needed of one unit of a frame. */
   private static final class DecodeTask extends Task {
     private static final double NANOS_A_BYTE = 6;
     private final FrameTasks frame;
     private final int unit;
+    private final Region part;
 
-    DecodeTask(FrameTasks frame, int unit) {
+    DecodeTask(FrameTasks frame, int unit, Region part) {
       this.frame = frame;
       this.unit = unit;
+      this.part = part;
     }
 
     @Override
@@ -152,19 +156,24 @@ final class FrameTasks implements AutoCloseable {
 
     @Override
     long resultBytes() {
-      return frame.source.unit(unit).count()
-          * frame.source.info().channels()
-          * frame.source.info().kind().bytes();
+      return bytes(frame.source.returned(unit, part));
     }
 
+    /** Rows are unpacked from their left end to their right, whatever is kept of them. */
     @Override
     double costNanos() {
-      return NANOS_A_BYTE * resultBytes();
+      Region whole = frame.source.unit(unit);
+      return NANOS_A_BYTE * bytes(whole.rows(part.top(), part.bottom()));
+    }
+
+    private long bytes(Region area) {
+      FrameInfo info = frame.source.info();
+      return area.count() * info.channels() * info.kind().bytes();
     }
 
     @Override
     void run() {
-      Samples samples = frame.reader().read(unit);
+      Samples samples = frame.reader().read(unit, part);
       frame.results.setSamples(frame.frame, unit, samples);
       frame.counters.decoded(frame.frame);
       frame.store.offer(frame.frame, unit, samples);

@@ -233,15 +233,15 @@ public final class Job implements AutoCloseable {
     }
 
     private void readUnits(int frame, Region part) {
-      if (!part.empty()) {
-        FrameTasks tasks = frames.get(frame);
-        int last = Units.at(tasks.source(), part.bottom() - 1);
-        for (int u = Units.at(tasks.source(), part.top()); u <= last; u++) {
-          if (!tasks.keeps(u)) {
-            read(tasks.unit(u));
-          }
-        }
-      }
+      FrameTasks tasks = frames.get(frame);
+      Units.cut(
+          tasks.source(),
+          part,
+          (unit, cut) -> {
+            if (!tasks.keeps(unit)) {
+              read(tasks.unit(unit));
+            }
+          });
     }
 
     private void readBands(int s, Region part) {

@@ -5,6 +5,7 @@ import java.util.HashMap;
 import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.duskply.engine.frame.Samples;
 import org.duskply.engine.pixel.Planes;
 import org.duskply.engine.pixel.Region;
@@ -29,6 +30,7 @@ final class JobStore {
   private final Store.Use use;
   private final Keys keys;
   private final List<Map<Integer, Key>> encodedKeys = new ArrayList<>();
+  private final List<Map<Integer, Region>> unitsAsked = new ArrayList<>();
   private final List<Map<Integer, Key>> unitKeys = new ArrayList<>();
 
   /** For a job that makes some outputs. */
@@ -52,7 +54,10 @@ final class JobStore {
     // A store that keeps nothing is asked for nothing.
     this.keys = new Keys(store == Store.NONE ? new IdentityHashMap<>() : pictures, bands);
     outputs.forEach(o -> encodedKeys.add(encodedKeys(o)));
-    plan.frames().forEach(f -> unitKeys.add(unitKeys(f)));
+    for (FrameNode frame : plan.frames()) {
+      unitsAsked.add(unitsAsked(frame));
+      unitKeys.add(unitKeys(frame, unitsAsked.get(unitsAsked.size() - 1).keySet()));
+    }
     claimAll();
   }
 
@@ -78,19 +83,24 @@ final class JobStore {
     return ofBand;
   }
 
-  private Map<Integer, Key> unitKeys(FrameNode frame) {
+  private Map<Integer, Region> unitsAsked(FrameNode frame) {
+    Map<Integer, Region> ofUnit = new HashMap<>();
+    keys.asked(frame)
+        .values()
+        .forEach(
+            asked ->
+                Units.cut(
+                    frame.source(),
+                    frame.stored(asked),
+                    (unit, part) -> ofUnit.merge(unit, part, Region::hull)));
+    return ofUnit;
+  }
+
+  private static Map<Integer, Key> unitKeys(FrameNode frame, Set<Integer> units) {
     KeyWriter writer = new KeyWriter();
     Key contents = writer.word("samples").word(frame.contents()).done();
     Map<Integer, Key> ofUnit = new HashMap<>();
-    for (Region asked : keys.asked(frame).values()) {
-      Region stored = frame.stored(asked);
-      if (!stored.empty()) {
-        int last = Units.at(frame.source(), stored.bottom() - 1);
-        for (int u = Units.at(frame.source(), stored.top()); u <= last; u++) {
-          ofUnit.computeIfAbsent(u, unit -> writer.key(contents).number(unit).done());
-        }
-      }
-    }
+    units.forEach(unit -> ofUnit.put(unit, writer.key(contents).number(unit).done()));
     return ofUnit;
   }
 
@@ -167,9 +177,17 @@ final class JobStore {
     return node.planes() == 1 ? Kept.Worth.MASK : Kept.Worth.PICTURE;
   }
 
-  /** What all readers together ask of a band of a stage; absent where nothing can be kept. */
-  @Nullable Region asked(int stage, int band) {
-    return keys.asked(plan.stages().get(stage).node()).get(band);
+  /**
+   * What is asked of a band of a stage for all of the pictures; nothing of one that is not kept.
+   */
+  Region asked(int stage, int band) {
+    Node node = plan.stages().get(stage).node();
+    return keys.asked(node).getOrDefault(band, Region.EMPTY);
+  }
+
+  /** What is asked of a unit of a frame for all of the pictures. */
+  Region unitAsked(int frame, int unit) {
+    return unitsAsked.get(frame).getOrDefault(unit, Region.EMPTY);
   }
 
   /** Lets go of all that was found so far. */

@@ -13,7 +13,7 @@ import org.duskply.engine.plan.StageNeeds;
 
 /**
  * What must be made for some bands of some stages: one walk from the outputs back to the frames.
- * Each stage's bands with the region that is needed of each, and each frame's units. A band whose
+ * Each stage's bands and each frame's units, with the region that is needed of each. A band whose
  * region stays empty is never run, a unit that is not named never read; and nothing is needed for a
  * band that is there already.
  */
@@ -27,14 +27,14 @@ final class NeededBands {
   private final Plan plan;
   private final Bands bands;
   private final List<TreeMap<Integer, Region>> regions = new ArrayList<>();
-  private final List<BitSet> units = new ArrayList<>();
+  private final List<TreeMap<Integer, Region>> units = new ArrayList<>();
   private final BitSet read = new BitSet();
 
   NeededBands(Plan plan, Bands bands) {
     this.plan = plan;
     this.bands = bands;
     plan.stages().forEach(s -> regions.add(new TreeMap<>()));
-    plan.frames().forEach(f -> units.add(new BitSet()));
+    plan.frames().forEach(f -> units.add(new TreeMap<>()));
   }
 
   /** Asks for {@code part} of a stage. To be called for all outputs before {@link #walk}. */
@@ -77,8 +77,8 @@ final class NeededBands {
     return regions.get(stage);
   }
 
-  /** The needed units of a frame. */
-  BitSet units(int frame) {
+  /** The needed units of a frame with what is needed of each. */
+  Map<Integer, Region> units(int frame) {
     return units.get(frame);
   }
 
@@ -88,9 +88,7 @@ final class NeededBands {
   }
 
   private void markUnits(int frame, Region part) {
-    if (!part.empty()) {
-      FrameSource source = plan.frames().get(frame).source();
-      units.get(frame).set(Units.at(source, part.top()), Units.at(source, part.bottom() - 1) + 1);
-    }
+    FrameSource source = plan.frames().get(frame).source();
+    Units.cut(source, part, (unit, cut) -> units.get(frame).merge(unit, cut, Region::hull));
   }
 }

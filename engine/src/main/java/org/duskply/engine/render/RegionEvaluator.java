@@ -85,27 +85,37 @@ public final class RegionEvaluator implements AutoCloseable {
     units.clear();
   }
 
-  private Samples unit(int frame, int unit) {
-    long key = ((long) frame << 32) | unit;
-    Samples known = units.get(key);
-    if (known != null) {
+  private static long key(int frame, int unit) {
+    return ((long) frame << 32) | unit;
+  }
+
+  /** At least {@code part} of a unit; all that the picture needs of it, once it must be decoded. */
+  private Samples unit(int frame, int unit, Region part) {
+    Samples known = units.get(key(frame, unit));
+    if (known != null && known.area().contains(part)) {
       return known;
     }
-    FrameSource source = plan.frames().get(frame).source();
-    Samples kept = store.samples(frame, unit, source.unit(unit));
+    Samples kept = store.samples(frame, unit, part);
     if (kept != null) {
       return kept;
     }
-    Samples samples = readers.computeIfAbsent(frame, f -> source.reader()).read(unit);
+    FrameSource source = plan.frames().get(frame).source();
+    Region asked = store.unitAsked(frame, unit);
+    Region read = asked.contains(part) ? asked : source.unit(unit);
+    Samples samples = readers.computeIfAbsent(frame, f -> source.reader()).read(unit, read);
     store.offer(frame, unit, samples);
-    units.put(key, samples);
-    bytes += samples.heldBytes();
+    keep(key(frame, unit), samples);
+    return samples;
+  }
+
+  private void keep(long key, Samples samples) {
+    Samples before = units.put(key, samples);
+    bytes += samples.heldBytes() - (before == null ? 0 : before.heldBytes());
     var oldest = units.entrySet().iterator();
     while (bytes > unitBytes && units.size() > 1) {
       bytes -= oldest.next().getValue().heldBytes();
       oldest.remove();
     }
-    return samples;
   }
 
   /** One rectangle: what is needed of each stage, then the stages in order. */
@@ -114,6 +124,7 @@ public final class RegionEvaluator implements AutoCloseable {
     private final Region[] regions;
     private final Planes[] done;
     private final Runs[] runs;
+    private final Map<Long, Region> parts = new HashMap<>();
 
     Call(int root, Region region) {
       this.root = root;
@@ -160,16 +171,21 @@ public final class RegionEvaluator implements AutoCloseable {
     }
 
     private Planes band(int s, int band, Region part, Stop stop) {
-      Region asked = store.asked(s, band);
       Stage stage = plan.stages().get(s);
-      Planes planes = new Planes(asked == null ? part : asked.hull(part), stage.node().planes());
+      Planes planes = new Planes(store.asked(s, band).hull(part), stage.node().planes());
+      stage.needs(planes.area(), this);
       stage.fill(this, planes, stop);
       store.offer(s, band, planes, null);
       return planes;
     }
 
     @Override
-    public void frame(int frame, Region part) {}
+    public void frame(int frame, Region part) {
+      Units.cut(
+          plan.frames().get(frame).source(),
+          part,
+          (unit, cut) -> parts.merge(key(frame, unit), cut, Region::hull));
+    }
 
     @Override
     public void stage(int stage, Region part) {
@@ -178,7 +194,9 @@ public final class RegionEvaluator implements AutoCloseable {
 
     @Override
     public Samples samples(int frame, int y) {
-      return unit(frame, Units.at(plan.frames().get(frame).source(), y));
+      FrameSource source = plan.frames().get(frame).source();
+      int unit = Units.at(source, y);
+      return unit(frame, unit, parts.getOrDefault(key(frame, unit), source.unit(unit)));
     }
 
     @Override

@@ -56,12 +56,27 @@ abstract class FrameSourceContract {
   private void check(Samples samples) {
     Region area = samples.area();
     for (int y = area.top(); y < area.bottom(); y++) {
-      for (int x = 0; x < area.right(); x++) {
+      for (int x = area.left(); x < area.right(); x++) {
         for (int c = 0; c < samples.channels(); c++) {
           double got = SamplesText.value(samples, x, y, c);
           if (got != expected(x, y, c)) {
             assertThat(got).as("sample %d of (%d, %d)", c, x, y).isEqualTo(expected(x, y, c));
           }
+        }
+      }
+    }
+  }
+
+  @Test
+  void aPartIsThatPartOfItsUnit() {
+    FrameSource source = source();
+    try (FrameReader reader = source.reader()) {
+      for (int u = 0; u < source.units(); u++) {
+        for (Region part : Parts.of(source.unit(u), u)) {
+          Samples samples = reader.read(u, part);
+          assertThat(samples.area()).isEqualTo(source.returned(u, part));
+          assertThat(samples.area().hull(part)).as("all of the part").isEqualTo(samples.area());
+          check(samples);
         }
       }
     }
@@ -130,7 +145,12 @@ abstract class FrameSourceContract {
     FrameSource source = source();
     assertThat(source.workingBytes()).isNotNegative();
     assertThat(source.cursorBytes())
-        .matches(b -> source.access() == FrameSource.Access.RANDOM ? b == 0 : b > 0);
+        .as("one from the top down keeps its place, another what it reads with")
+        .matches(
+            b ->
+                source.access() == FrameSource.Access.RANDOM
+                    ? b >= 0 && b <= source.workingBytes()
+                    : b > 0);
     assertThat(source.reason()).isNotBlank();
   }
 

@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.stream.Stream;
+import org.duskply.engine.pixel.Region;
 import org.duskply.engine.testing.TiffFile;
 import org.junit.jupiter.api.DisplayName;
 import org.junit.jupiter.api.Nested;
@@ -89,16 +90,25 @@ class TiffDepthTest {
     assertThat(source.info().fullScale()).isEqualTo(full);
     try (FrameReader reader = source.reader()) {
       for (int u = 0; u < source.units(); u++) {
-        Samples s = reader.read(u);
-        for (int y = s.area().top(); y < s.area().bottom(); y++) {
-          for (int x = 0; x < 37; x++) {
-            for (int c = 0; c < way.samples; c++) {
-              long stored = code(bits, x, y, c) & (1L << bits) - 1;
-              double wanted = bits > 16 ? Math.rint(stored * 65535.0 / ((1L << bits) - 1)) : stored;
-              if (SamplesText.value(s, x, y, c) != wanted) {
-                assertThat(SamplesText.value(s, x, y, c)).as("%d,%d,%d", x, y, c).isEqualTo(wanted);
-              }
-            }
+        for (Region part : Parts.of(source.unit(u), u)) {
+          Samples s = reader.read(u, part);
+          assertThat(s.area()).isEqualTo(part);
+          check(way, s);
+        }
+      }
+    }
+  }
+
+  private static void check(Way way, Samples s) {
+    Region area = s.area();
+    long most = (1L << way.bits) - 1;
+    for (int y = area.top(); y < area.bottom(); y++) {
+      for (int x = area.left(); x < area.right(); x++) {
+        for (int c = 0; c < way.samples; c++) {
+          long stored = code(way.bits, x, y, c) & most;
+          double wanted = way.bits > 16 ? Math.rint(stored * 65535.0 / most) : stored;
+          if (SamplesText.value(s, x, y, c) != wanted) {
+            assertThat(SamplesText.value(s, x, y, c)).as("%d,%d,%d", x, y, c).isEqualTo(wanted);
           }
         }
       }
