@@ -24,8 +24,10 @@ import org.duskply.engine.deliver.SinkSpec;
 import org.duskply.engine.deliver.Sinks;
 import org.duskply.engine.pixel.Planes;
 import org.duskply.engine.pixel.Region;
+import org.duskply.engine.plan.KeyWriter;
 import org.duskply.engine.plan.Node;
 import org.duskply.engine.render.BandSink;
+import org.duskply.engine.render.EncodedBand;
 import org.duskply.engine.render.Output;
 import org.duskply.recipe.Alternate;
 import org.duskply.recipe.Recipe;
@@ -207,12 +209,20 @@ final class Delivery implements AutoCloseable {
     private final SinkCost cost = Sinks.cost(spec);
 
     @Override
-    public Runnable encode(int band, Planes rows) {
-      Encoded encoded = opened().encode(band, rows);
-      return () -> {
-        opened().append(band, encoded);
-        clipped.add(encoded.clipped());
-      };
+    public EncodedBand encode(int band, Planes rows) {
+      return opened().encode(band, rows);
+    }
+
+    @Override
+    public void append(int band, EncodedBand encoded) {
+      Encoded bytes = (Encoded) encoded;
+      opened().append(band, bytes);
+      clipped.add(bytes.clipped());
+    }
+
+    @Override
+    public void describe(KeyWriter key) {
+      spec.describe(key);
     }
 
     @Override

@@ -4,9 +4,13 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.atomic.AtomicInteger;
+import org.duskply.engine.plan.FrameNode;
+import org.duskply.engine.plan.Plan;
 import org.duskply.engine.plan.PlanSettings;
 import org.duskply.engine.render.BoundedStore;
 import org.duskply.engine.render.Store;
@@ -33,6 +37,7 @@ public final class Engine implements AutoCloseable {
   private final boolean tolerant;
   private final int deflateLevel;
   private final Store store;
+  private final Set<String> odd = ConcurrentHashMap.newKeySet();
   private final PlanSettings settings;
   private final ExecutorService pool;
 
@@ -126,6 +131,19 @@ public final class Engine implements AutoCloseable {
     return store;
   }
 
+  /**
+   * Where a rendering finds what was kept: nowhere if something was odd in one of its frames, since
+   * what is kept cannot say so again.
+   */
+  Store store(Plan plan) {
+    return plan.frames().stream().anyMatch(f -> odd.contains(f.contents())) ? Store.NONE : store;
+  }
+
+  /** Something was odd in a frame when it was read, and was told. */
+  void noteOdd(FrameNode frame) {
+    odd.add(frame.contents());
+  }
+
   PlanSettings settings() {
     return settings;
   }
@@ -195,8 +213,10 @@ public final class Engine implements AutoCloseable {
     }
 
     /**
-     * Bytes in which finished rows are kept, so that an edited recipe renders what changed alone; 0
-     * where nothing is said.
+     * Bytes, beside the working memory, in which finished work is kept: rows as they stand in the
+     * files, frames at a preview's scale, masks and decoded samples. An edited recipe then decodes,
+     * renders and packs what changed alone. 0 where nothing is said; to keep all of a composite
+     * takes about the size of its files and of what its masks show of its frames.
      */
     public Builder keep(long bytes) {
       if (bytes < 0) {

@@ -6,9 +6,11 @@ import java.util.List;
 import java.util.Map;
 import org.duskply.engine.pixel.Planes;
 import org.duskply.engine.pixel.Region;
+import org.duskply.engine.plan.KeyWriter;
 import org.duskply.engine.plan.Plan;
 import org.duskply.engine.plan.PlanSettings;
 import org.duskply.engine.render.BandSink;
+import org.duskply.engine.render.EncodedBand;
 import org.duskply.engine.render.Job;
 import org.duskply.engine.render.Output;
 import org.duskply.engine.render.Store;
@@ -146,9 +148,15 @@ final class Explainer {
   /** Stands where a picture is asked for that no file will hold. */
   private static final class Nowhere implements BandSink {
     @Override
-    public Runnable encode(int band, Planes rows) {
-      return () -> {};
+    public EncodedBand encode(int band, Planes rows) {
+      return () -> 0;
     }
+
+    @Override
+    public void append(int band, EncodedBand encoded) {}
+
+    @Override
+    public void describe(KeyWriter key) {}
 
     @Override
     public long encodeBytes(Region band) {

@@ -151,17 +151,15 @@ final class FrameSet {
             one.frame().coverage() == Coverage.IGNORE);
     Lineariser lineariser =
         Lineariser.prepare(one.source().info(), one.colour().space(), working, loading);
-    String identity =
-        one.identity()
-            + " as "
-            + one.colour().space()
+    String reading =
+        one.colour().space()
             + " in "
             + working
             + " by "
             + one.stops()
             + (clear ? "" : " through " + gel)
             + (loading.opaque() ? " opaque" : "");
-    return new FrameNode(name, one.source(), lineariser, reduction, identity);
+    return new FrameNode(name, one.source(), lineariser, reduction, one.identity(), reading);
   }
 
   private static ColourSpace working(Opened base, @Nullable NamedSpace named) {

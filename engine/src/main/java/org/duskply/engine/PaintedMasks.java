@@ -67,7 +67,7 @@ final class PaintedMasks {
     ColourSpace stored = ColourSpace.of(NamedSpace.SRGB).linear();
     Lineariser asIs = Lineariser.prepare(opened.source().info(), stored, stored, 0);
     return new FrameNode(
-        file, opened.source(), asIs, reduction, opened.identity() + " as a painted mask");
+        file, opened.source(), asIs, reduction, opened.identity() + " as a painted mask", "");
   }
 
   private void open(String file, String path) {

@@ -13,11 +13,13 @@ import net.imglib2.RandomAccessibleInterval;
 import net.imglib2.type.numeric.real.FloatType;
 import org.duskply.engine.colour.ColourSpace;
 import org.duskply.engine.pixel.Region;
+import org.duskply.engine.plan.FrameNode;
 import org.duskply.engine.plan.Node;
 import org.duskply.engine.plan.Plan;
 import org.duskply.engine.render.Job;
 import org.duskply.engine.render.Output;
 import org.duskply.engine.render.RegionEvaluator;
+import org.duskply.engine.render.Store;
 import org.duskply.recipe.Problem;
 import org.duskply.recipe.Recipe;
 import org.duskply.recipe.deliver.Deliverable;
@@ -147,7 +149,11 @@ final class PlannedComposite implements Composite {
         r ->
             new RegionEvaluator(
                 Plan.of(List.of(r), engine.settings()),
-                Math.min(KEPT_UNIT_BYTES, engine.memory() / 4)));
+                Math.min(KEPT_UNIT_BYTES, engine.memory() / 4),
+                r,
+                Region.ofSize(width(), height()),
+                engine.settings().bandRows(),
+                engine.store()));
   }
 
   @Override
@@ -218,7 +224,7 @@ final class PlannedComposite implements Composite {
   private Rendered render(List<Delivery> deliveries, Progress progress) {
     List<Output> outputs = deliveries.stream().map(Delivery::output).toList();
     Plan plan = plan(outputs);
-    try (Job job = new Job(plan, outputs, engine.settings().bandRows(), engine.store())) {
+    try (Job job = job(plan, outputs)) {
       if (job.floorBytes() > engine.memory()) {
         throw new MemoryException(job.floorBytes(), engine.memory());
       }
@@ -227,9 +233,29 @@ final class PlannedComposite implements Composite {
       long peak =
           job.run(
               engine.pool(), engine.threads(), engine.memory(), pace::reached, progress::cancelled);
-      return new Rendered(
-          peak, job.counters().unitsDecoded(), List.copyOf(ReadingNotices.of(plan, job)));
+      job.close();
+      List<String> notices = new ArrayList<>();
+      for (int f = 0; f < plan.frames().size(); f++) {
+        FrameNode frame = plan.frames().get(f);
+        List<String> odd = ReadingNotices.of(frame, job.notices(f));
+        if (!odd.isEmpty()) {
+          engine.noteOdd(frame);
+        }
+        notices.addAll(odd);
+      }
+      return new Rendered(peak, job.counters().unitsDecoded(), List.copyOf(notices));
     }
+  }
+
+  /** Without what is kept where less memory is needed so: no job is refused for what is kept. */
+  private Job job(Plan plan, List<Output> outputs) {
+    int bandRows = engine.settings().bandRows();
+    Job job = new Job(plan, outputs, bandRows, engine.store(plan));
+    if (job.floorBytes() <= engine.memory()) {
+      return job;
+    }
+    job.close();
+    return new Job(plan, outputs, bandRows, Store.NONE);
   }
 
   /** One plan for all outputs: what several have in common is made once. */

@@ -207,8 +207,7 @@ class PictureMasksTest {
           if (plan.frames().get(f).name().equals("a")) {
             assertThat(job.unitsNeeded(f).size()).isEqualTo(1);
           } else {
-            assertThat(job.unitsNeeded(f).size())
-                .isEqualTo(plan.frames().get(f).source().units());
+            assertThat(job.unitsNeeded(f).size()).isEqualTo(plan.frames().get(f).source().units());
           }
         }
       }

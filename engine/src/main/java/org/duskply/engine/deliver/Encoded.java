@@ -1,11 +1,13 @@
 package org.duskply.engine.deliver;
 
+import org.duskply.engine.render.EncodedBand;
+
 /**
  * One band, encoded: the bytes that {@link Sink#append} puts into the file and what the file must
- * know of them. May be kept and appended again to another file of the same {@link SinkSpec} but for
- * its target. Not changed by anyone once made.
+ * know of them. May be kept and appended again to another file whose {@link SinkSpec} is
+ * {@linkplain SinkSpec#describe described} in the same way. Not changed by anyone once made.
  */
-public final class Encoded {
+public final class Encoded implements EncodedBand {
   private final byte[] bytes;
   private final int[] marks;
   private final long clipped;
@@ -34,7 +36,7 @@ public final class Encoded {
     return clipped;
   }
 
-  /** Bytes of heap that this holds. */
+  @Override
   public long heldBytes() {
     return bytes.length + (long) Integer.BYTES * marks.length;
   }

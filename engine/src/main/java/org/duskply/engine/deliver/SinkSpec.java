@@ -2,6 +2,7 @@ package org.duskply.engine.deliver;
 
 import java.nio.file.Path;
 import org.duskply.engine.colour.ColourSpace;
+import org.duskply.engine.plan.KeyWriter;
 import org.duskply.recipe.NamedSpace;
 import org.duskply.recipe.deliver.Compress;
 import org.duskply.recipe.deliver.Format;
@@ -89,6 +90,17 @@ public record SinkSpec(
     if (!holds) {
       throw new IllegalArgumentException(what);
     }
+  }
+
+  /**
+   * Writes all that decides a band's bytes beside its pixels: neither the file's name and words,
+   * nor what a JPEG, packed only when it is whole, makes of the bands.
+   */
+  public void describe(KeyWriter key) {
+    key.word(format.name()).number(depth).word(profile.name()).word(compress.name());
+    key.number(deflateLevel).number(dither ? 1 : 0);
+    key.number(width).number(height).number(bandRows);
+    key.word(working.toString());
   }
 
   /** Where the rows lie. */

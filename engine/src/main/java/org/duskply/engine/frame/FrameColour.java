@@ -2,7 +2,6 @@ package org.duskply.engine.frame;
 
 import org.duskply.engine.colour.ColourSpace;
 import org.duskply.engine.colour.IccException;
-import org.duskply.engine.colour.IccReader;
 import org.duskply.engine.colour.LookUpTables;
 import org.duskply.engine.colour.TransferCurve;
 import org.duskply.recipe.NamedSpace;
@@ -54,7 +53,7 @@ public record FrameColour(ColourSpace space, String reason, @Nullable String not
       return withoutProfile(info, null, readsAs);
     }
     try {
-      ColourSpace space = IccReader.read(profile);
+      ColourSpace space = ProfileSpaces.of(profile);
       String misfit = misfit(space, info);
       if (misfit != null) {
         return withoutProfile(info, misfit, readsAs);
@@ -112,7 +111,7 @@ public record FrameColour(ColourSpace space, String reason, @Nullable String not
     byte[] profile = info.profile();
     String why = "it has no colour profile";
     try {
-      ColourSpace space = profile == null ? null : IccReader.read(profile);
+      ColourSpace space = profile == null ? null : ProfileSpaces.of(profile);
       LookUpTables tables = space == null ? null : space.tables();
       if (space != null && tables != null && tables.channels() == CMYK) {
         return new FrameColour(

@@ -8,6 +8,7 @@ import java.nio.file.AccessDeniedException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
+import java.nio.file.attribute.BasicFileAttributes;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -19,14 +20,21 @@ final class FrameFile implements ByteSource, AutoCloseable {
   private final Path path;
   private final SeekableByteChannel channel;
   private final long size;
+  private final String stamp;
   private final ReadCounters counters;
   private final boolean tolerant;
 
   private FrameFile(
-      Path path, SeekableByteChannel channel, long size, ReadCounters counters, boolean tolerant) {
+      Path path,
+      SeekableByteChannel channel,
+      long size,
+      String stamp,
+      ReadCounters counters,
+      boolean tolerant) {
     this.path = path;
     this.channel = channel;
     this.size = size;
+    this.stamp = stamp;
     this.counters = counters;
     this.tolerant = tolerant;
   }
@@ -48,7 +56,7 @@ final class FrameFile implements ByteSource, AutoCloseable {
       if (size == 0) {
         throw sentence(path, "is empty: it holds 0 bytes", null);
       }
-      FrameFile file = new FrameFile(path, channel, size, counters, tolerant);
+      FrameFile file = new FrameFile(path, channel, size, stamp(path), counters, tolerant);
       channel = null;
       return file;
     } catch (NoSuchFileException e) {
@@ -62,10 +70,19 @@ final class FrameFile implements ByteSource, AutoCloseable {
     }
   }
 
-  /** Opens the same file once more; it must not have changed its size. */
+  /** When the file was written last, and which file it is. */
+  private static String stamp(Path path) throws IOException {
+    BasicFileAttributes a = Files.readAttributes(path, BasicFileAttributes.class);
+    return a.lastModifiedTime() + " " + a.fileKey();
+  }
+
+  /**
+   * Opens the same file once more. It must not have changed: its header is known, and so may be
+   * some of its samples, from a time when it was another.
+   */
   FrameFile again() {
     FrameFile again = open(path, counters, tolerant);
-    if (again.size != size) {
+    if (again.size != size || !again.stamp.equals(stamp)) {
       again.close();
       throw fail("has changed since it was opened");
     }

@@ -71,6 +71,11 @@ public final class Samples {
         : data instanceof short[] ? Kind.SHORTS : Kind.FLOATS;
   }
 
+  /** Bytes that the samples take. */
+  public long heldBytes() {
+    return area.count() * channels * kind().bytes();
+  }
+
   /** The live array of a {@link Kind#BYTES} block. */
   public byte[] bytes() {
     return (byte[]) data;

@@ -9,6 +9,7 @@ import java.util.Set;
 import org.duskply.engine.filter.EdgeValues;
 import org.duskply.engine.pixel.Planes;
 import org.duskply.engine.pixel.Region;
+import org.duskply.engine.plan.KeyWriter;
 import org.duskply.engine.plan.Node;
 import org.jspecify.annotations.Nullable;
 
@@ -63,6 +64,11 @@ final class Border {
       }
     }
     return deepest;
+  }
+
+  /** Writes what it adds to the mask: the canvas, where that decides what lies beyond it. */
+  void describe(KeyWriter key) {
+    key.region(boundless ? Region.EVERYWHERE : canvas);
   }
 
   /** What must be asked of the mask to know it in {@code needed}. */

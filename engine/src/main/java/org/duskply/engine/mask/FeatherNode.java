@@ -71,5 +71,6 @@ final class FeatherNode implements AreaNode, Border.Reader {
   @Override
   public void describe(KeyWriter key) {
     key.word("feather").number(radius);
+    border.describe(key);
   }
 }

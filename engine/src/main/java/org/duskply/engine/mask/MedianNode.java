@@ -61,5 +61,6 @@ final class MedianNode implements AreaNode {
   @Override
   public void describe(KeyWriter key) {
     key.word("median");
+    border.describe(key);
   }
 }

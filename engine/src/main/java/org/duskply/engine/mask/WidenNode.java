@@ -73,5 +73,6 @@ final class WidenNode implements AreaNode, Border.Reader {
   @Override
   public void describe(KeyWriter key) {
     key.word("widen").number(by);
+    border.describe(key);
   }
 }

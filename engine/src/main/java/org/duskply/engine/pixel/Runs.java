@@ -19,6 +19,9 @@ public final class Runs {
     ANY
   }
 
+  /** Two bounds, and room for a reference to the kind. */
+  private static final long BYTES_A_RUN = 16;
+
   private final Region area;
   private final int[] firstOfRow;
   private final int[] left;
@@ -79,6 +82,11 @@ public final class Runs {
     return left.length;
   }
 
+  /** Bytes that these runs take. */
+  public long heldBytes() {
+    return Integer.BYTES * (long) firstOfRow.length + BYTES_A_RUN * count();
+  }
+
   /** Most runs that a row of {@code width} pixels is cut into. */
   public static int most(int width) {
     return 16 + width / 32;
@@ -86,7 +94,7 @@ public final class Runs {
 
   /** Most bytes that the runs of a region take. */
   public static long bytes(Region area) {
-    return (long) area.height() * (4 + 16L * most(area.width()));
+    return (long) area.height() * (Integer.BYTES + BYTES_A_RUN * most(area.width()));
   }
 
   /** Collects runs row by row. */

@@ -15,7 +15,8 @@ public final class FrameNode implements Node {
   private final Lineariser lineariser;
   private final int reduction;
   private final Region canvas;
-  private final String identity;
+  private final String contents;
+  private final String reading;
 
   /**
    * A frame.
@@ -24,15 +25,22 @@ public final class FrameNode implements Node {
    * @param source its file
    * @param lineariser from its samples to working light
    * @param reduction the {@code n} of a preview's scale {@code 1/n}; 1 for full size
-   * @param identity stands for the file's contents and the lineariser's settings in content keys
+   * @param contents stands for the samples of {@code source} in content keys
+   * @param reading stands for the lineariser's settings in content keys
    */
   public FrameNode(
-      String name, FrameSource source, Lineariser lineariser, int reduction, String identity) {
+      String name,
+      FrameSource source,
+      Lineariser lineariser,
+      int reduction,
+      String contents,
+      String reading) {
     this.name = name;
     this.source = source;
     this.lineariser = lineariser;
     this.reduction = reduction;
-    this.identity = identity;
+    this.contents = contents;
+    this.reading = reading;
     this.canvas =
         Region.ofSize(
             (source.info().width() + reduction - 1) / reduction,
@@ -47,6 +55,11 @@ public final class FrameNode implements Node {
   /** Its file. */
   public FrameSource source() {
     return source;
+  }
+
+  /** Stands for the samples of its file: equal texts, equal samples. */
+  public String contents() {
+    return contents;
   }
 
   /** From its samples to working light. */
@@ -97,6 +110,6 @@ public final class FrameNode implements Node {
 
   @Override
   public void describe(KeyWriter key) {
-    key.word("frame").word(identity).number(reduction);
+    key.word("frame").word(contents).word(reading).number(reduction);
   }
 }

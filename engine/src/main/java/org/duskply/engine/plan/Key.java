@@ -6,9 +6,11 @@ import java.util.HexFormat;
 /** A content key: equal keys stand for equal pixels. */
 public final class Key {
   private final byte[] bytes;
+  private final int hash;
 
   Key(byte[] bytes) {
     this.bytes = bytes;
+    this.hash = Arrays.hashCode(bytes);
   }
 
   byte[] bytes() {
@@ -22,7 +24,7 @@ public final class Key {
 
   @Override
   public int hashCode() {
-    return Arrays.hashCode(bytes);
+    return hash;
   }
 
   @Override

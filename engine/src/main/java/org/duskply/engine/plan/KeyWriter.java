@@ -8,31 +8,30 @@ import org.duskply.engine.pixel.Region;
 
 /**
  * Gathers what a content key stands for, unambiguously: every entry is written with its kind and
- * length.
+ * length. For one thread; may be used for one key after the other.
  */
 public final class KeyWriter {
   private final MessageDigest digest = sha256();
-  private final ByteBuffer eight = ByteBuffer.allocate(8);
+  private final ByteBuffer waiting = ByteBuffer.allocate(512);
 
   /** Adds a word. */
   public KeyWriter word(String word) {
     byte[] bytes = word.getBytes(StandardCharsets.UTF_8);
     number(bytes.length);
+    flush();
     digest.update(bytes);
     return this;
   }
 
   /** Adds a whole number. */
   public KeyWriter number(long value) {
-    digest.update((byte) 'n');
-    digest.update(eight.putLong(0, value).array());
+    room(1 + Long.BYTES).put((byte) 'n').putLong(value);
     return this;
   }
 
   /** Adds a number; −0 counts as 0. */
   public KeyWriter number(double value) {
-    digest.update((byte) 'd');
-    digest.update(eight.putLong(0, Double.doubleToLongBits(value + 0.0)).array());
+    room(1 + Long.BYTES).put((byte) 'd').putLong(Double.doubleToLongBits(value + 0.0));
     return this;
   }
 
@@ -43,14 +42,27 @@ public final class KeyWriter {
 
   /** Adds another key. */
   public KeyWriter key(Key key) {
-    digest.update((byte) 'k');
-    digest.update(key.bytes());
+    room(1 + key.bytes().length).put((byte) 'k').put(key.bytes());
     return this;
   }
 
-  /** The key of all that was added. */
+  /** The key of all that was added; whatever is added from now on belongs to another. */
   public Key done() {
+    flush();
     return new Key(digest.digest());
+  }
+
+  /** Small entries are gathered: the digest takes one long piece faster than many short ones. */
+  private ByteBuffer room(int bytes) {
+    if (waiting.remaining() < bytes) {
+      flush();
+    }
+    return waiting;
+  }
+
+  private void flush() {
+    digest.update(waiting.array(), 0, waiting.position());
+    waiting.clear();
   }
 
   private static MessageDigest sha256() {

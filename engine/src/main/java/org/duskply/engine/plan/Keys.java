@@ -1,81 +1,134 @@
 package org.duskply.engine.plan;
 
+import java.util.ArrayList;
 import java.util.Collections;
+import java.util.HashMap;
 import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.TreeMap;
 import org.duskply.engine.pixel.Region;
+import org.jspecify.annotations.Nullable;
 
 /**
- * Content keys of nodes over regions: a hash of what the nodes do and of their inputs' keys over
- * the regions they need. Where a step's footprint misses the region the key is that of the picture
- * below, so that an edit changes the keys of its own rows only.
+ * Content keys of nodes, band by band: a hash of what a node does and of its inputs' keys in the
+ * bands that it reads. Two nodes of one key have the same pixels wherever both were asked for, in
+ * whatever recipes they stand. Where a step's footprint misses what is asked of a band, its key
+ * there is that of the picture below, so that an edit changes the keys of its own bands only.
  *
- * <p>A node that several others read is looked at once, over the hull of what they need of it: were
- * it looked at over each region, masks that read the picture below in regions of their own would
- * multiply them from step to step. One instance serves one thread; it remembers the order of
- * graphs.
+ * <p>One walk from the pictures back finds what is asked of each node in each band, the hull of all
+ * who read it; one walk forth makes the keys. Each node is looked at once a band, however many read
+ * it, and described once. For one thread.
  */
 public final class Keys {
-  private final Map<Node, List<Node>> orders = new IdentityHashMap<>();
+  private final Bands bands;
+  private final List<Node> inputsFirst;
+  private final Map<Node, Integer> index = new IdentityHashMap<>();
+  private final List<TreeMap<Integer, Region>> asked = new ArrayList<>();
+  private final List<Map<Integer, Key>> keys = new ArrayList<>();
+  private final KeyWriter writer = new KeyWriter();
 
-  /** The key of {@code node}'s pixels in {@code region}. */
-  public Key of(Node node, Region region) {
-    List<Node> inputsFirst = orders.computeIfAbsent(node, Keys::order);
-    Map<Node, Region> needed = needed(inputsFirst, node, region);
-    Map<Node, Key> keys = new IdentityHashMap<>();
-    for (Node next : inputsFirst) {
-      Region part = needed.get(next);
-      if (part != null) {
-        keys.put(next, key(next, part, keys));
-      }
+  /**
+   * The keys of all that makes some parts of some pictures.
+   *
+   * @param pictures what is asked of each; compared by identity
+   */
+  public Keys(IdentityHashMap<Node, Region> pictures, Bands bands) {
+    this.bands = bands;
+    this.inputsFirst =
+        Plan.topological(
+            List.copyOf(pictures.keySet()), Collections.newSetFromMap(new IdentityHashMap<>()));
+    for (Node node : inputsFirst) {
+      index.put(node, asked.size());
+      asked.add(new TreeMap<>());
     }
-    return known(keys, node);
-  }
-
-  private static List<Node> order(Node root) {
-    return Plan.topological(List.of(root), Collections.newSetFromMap(new IdentityHashMap<>()));
-  }
-
-  /** What is needed of each node; those of which nothing is needed are absent. */
-  private static Map<Node, Region> needed(List<Node> inputsFirst, Node root, Region region) {
-    Map<Node, Region> needed = new IdentityHashMap<>();
-    needed.put(root, region);
+    pictures.forEach(this::ask);
     for (int i = inputsFirst.size() - 1; i >= 0; i--) {
-      Node node = inputsFirst.get(i);
-      Region out = needed.get(node);
-      for (int input = 0; out != null && input < node.inputs().size(); input++) {
-        Region part = node.needs(input, out);
-        if (!part.empty()) {
-          needed.merge(node.inputs().get(input), part, Region::hull);
-        }
-      }
+      askInputs(inputsFirst.get(i), asked.get(i));
     }
-    return needed;
+    for (int i = 0; i < inputsFirst.size(); i++) {
+      keys.add(keys(inputsFirst.get(i), asked.get(i)));
+    }
   }
 
-  private static Key key(Node node, Region out, Map<Node, Key> keys) {
-    if (node instanceof Mix mix && mix.footprint(out).empty()) {
-      return known(keys, mix.below());
+  /**
+   * The key of {@code node}'s pixels in {@code part} of a band.
+   *
+   * @return absent where {@code part} reaches beyond what was asked of the node
+   */
+  public @Nullable Key of(Node node, int band, Region part) {
+    Integer i = index.get(node);
+    Region known = i == null ? null : asked.get(i).get(band);
+    return i == null || known == null || !known.contains(part) ? null : keys.get(i).get(band);
+  }
+
+  /** What is asked of a node in each band; nothing for a node that makes none of the pictures. */
+  public Map<Integer, Region> asked(Node node) {
+    Integer i = index.get(node);
+    return i == null ? Map.of() : Collections.unmodifiableMap(asked.get(i));
+  }
+
+  private void askInputs(Node node, Map<Integer, Region> ofNode) {
+    for (Region out : ofNode.values()) {
+      for (int input = 0; input < node.inputs().size(); input++) {
+        ask(node.inputs().get(input), node.needs(input, out));
+      }
     }
-    KeyWriter writer = new KeyWriter();
-    node.describe(writer);
-    writer.region(out);
+  }
+
+  private void ask(Node node, Region part) {
+    if (!part.empty()) {
+      TreeMap<Integer, Region> ofNode = asked.get(at(node));
+      for (int k = bands.first(part); k <= bands.last(part); k++) {
+        ofNode.merge(k, bands.cut(part, k), Region::hull);
+      }
+    }
+  }
+
+  private Map<Integer, Key> keys(Node node, Map<Integer, Region> ofNode) {
+    Map<Integer, Key> made = new HashMap<>();
+    if (!ofNode.isEmpty()) {
+      node.describe(writer);
+      Key description = writer.done();
+      ofNode.forEach((band, out) -> made.put(band, key(node, description, band, out)));
+    }
+    return made;
+  }
+
+  private Key key(Node node, Key description, int band, Region out) {
+    if (node instanceof Mix mix && mix.footprint(out).empty()) {
+      return known(mix.below(), band);
+    }
+    writer.key(description).number(bands.height()).number(band);
     for (int input = 0; input < node.inputs().size(); input++) {
       Region part = node.needs(input, out);
-      writer.region(part);
-      if (!part.empty()) {
-        writer.key(known(keys, node.inputs().get(input)));
+      if (part.empty()) {
+        writer.number(0);
+        continue;
+      }
+      int first = bands.first(part);
+      int last = bands.last(part);
+      writer.number(last - first + 1);
+      for (int k = first; k <= last; k++) {
+        writer.key(known(node.inputs().get(input), k));
       }
     }
     return writer.done();
   }
 
-  private static Key known(Map<Node, Key> keys, Node node) {
-    Key key = keys.get(node);
+  private Key known(Node node, int band) {
+    Key key = keys.get(at(node)).get(band);
     if (key == null) {
       throw new IllegalStateException("A node is needed that no other asked for: " + node);
     }
     return key;
+  }
+
+  private int at(Node node) {
+    Integer i = index.get(node);
+    if (i == null) {
+      throw new IllegalArgumentException("Not one of these nodes: " + node);
+    }
+    return i;
   }
 }

@@ -7,10 +7,12 @@ import org.duskply.engine.plan.Plan;
 public final class Counters {
   private final AtomicIntegerArray unitsDecoded;
   private final AtomicIntegerArray bandsRun;
+  private final AtomicIntegerArray bandsEncoded;
 
-  Counters(Plan plan) {
+  Counters(Plan plan, int outputs) {
     this.unitsDecoded = new AtomicIntegerArray(plan.frames().size());
     this.bandsRun = new AtomicIntegerArray(plan.stages().size());
+    this.bandsEncoded = new AtomicIntegerArray(outputs);
   }
 
   void decoded(int frame) {
@@ -19,6 +21,10 @@ public final class Counters {
 
   void ran(int stage) {
     bandsRun.incrementAndGet(stage);
+  }
+
+  void encoded(int output) {
+    bandsEncoded.incrementAndGet(output);
   }
 
   /** Units decoded of a frame of the plan. */
@@ -38,5 +44,10 @@ public final class Counters {
   /** Bands run of a stage of the plan. */
   public int bandsRun(int stage) {
     return bandsRun.get(stage);
+  }
+
+  /** Bands encoded of an output of the job. */
+  public int bandsEncoded(int output) {
+    return bandsEncoded.get(output);
   }
 }

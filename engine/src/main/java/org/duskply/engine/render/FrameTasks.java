@@ -1,39 +1,57 @@
 package org.duskply.engine.render;
 
+import java.util.BitSet;
 import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.Map;
 import java.util.Set;
+import java.util.TreeMap;
 import org.duskply.engine.frame.FrameInfo;
 import org.duskply.engine.frame.FrameReader;
 import org.duskply.engine.frame.FrameSource;
+import org.duskply.engine.frame.Samples;
 import org.duskply.engine.pixel.Region;
 import org.duskply.engine.plan.FrameNode;
 import org.jspecify.annotations.Nullable;
 
 /**
  * The tasks of one frame: opens it when the first of its units is decoded, decodes them, and closes
- * it after the last.
+ * it after the last. Units that are kept from an earlier job are not decoded again.
  */
 final class FrameTasks implements AutoCloseable {
   private final int frame;
   private final FrameSource source;
   private final Map<Integer, Task> units = new HashMap<>();
+  private final Map<Integer, Region> toDecode = new TreeMap<>();
+  private final BitSet kept = new BitSet();
   private final Results results;
   private final Counters counters;
+  private final JobStore store;
   private final Set<String> notices = new LinkedHashSet<>();
   private @Nullable FrameReader
       reader; // opened by the opening task, which comes before all decoding
 
   FrameTasks(
-      int frame, FrameNode node, Map<Integer, Region> wanted, Results results, Counters counters) {
+      int frame,
+      FrameNode node,
+      Map<Integer, Region> wanted,
+      Results results,
+      Counters counters,
+      JobStore store) {
     this.frame = frame;
     this.results = results;
     this.counters = counters;
+    this.store = store;
     this.source = node.source();
     Task open = new OpenTask(this);
     Task before = open;
     for (Map.Entry<Integer, Region> unit : wanted.entrySet()) {
+      Samples samples = store.samples(frame, unit.getKey(), unit.getValue());
+      if (samples != null) {
+        results.setSamples(frame, unit.getKey(), samples);
+        kept.set(unit.getKey());
+        continue;
+      }
       Task decode = new DecodeTask(this, unit.getKey(), unit.getValue());
       decode.reads().add(open);
       if (source.access() == FrameSource.Access.FORWARD) {
@@ -41,6 +59,7 @@ final class FrameTasks implements AutoCloseable {
         before = decode;
       }
       units.put(unit.getKey(), decode);
+      toDecode.put(unit.getKey(), unit.getValue());
     }
   }
 
@@ -62,7 +81,17 @@ final class FrameTasks implements AutoCloseable {
     return source;
   }
 
-  /** The task that decodes a unit; absent where the unit is not wanted. */
+  /** The units that are decoded, with what is needed of each. */
+  Map<Integer, Region> unitsToDecode() {
+    return new TreeMap<>(toDecode);
+  }
+
+  /** Whether a unit is there without being decoded. */
+  boolean keeps(int unit) {
+    return kept.get(unit);
+  }
+
+  /** The task that decodes a unit; absent where the unit is kept or not wanted. */
   @Nullable Task unit(int unit) {
     return units.get(unit);
   }
@@ -147,8 +176,10 @@ final class FrameTasks implements AutoCloseable {
 
     @Override
     void run() {
-      frame.results.setSamples(frame.frame, unit, frame.reader().read(unit, part));
+      Samples samples = frame.reader().read(unit, part);
+      frame.results.setSamples(frame.frame, unit, samples);
       frame.counters.decoded(frame.frame);
+      frame.store.offer(frame.frame, unit, samples);
     }
 
     @Override

@@ -6,14 +6,12 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import java.util.TreeMap;
 import java.util.concurrent.Executor;
 import java.util.function.DoubleConsumer;
 import org.duskply.engine.pixel.Planes;
 import org.duskply.engine.pixel.Region;
 import org.duskply.engine.pixel.Runs;
-import org.duskply.engine.plan.Key;
-import org.duskply.engine.plan.Keys;
+import org.duskply.engine.plan.Bands;
 import org.duskply.engine.plan.Plan;
 import org.duskply.engine.plan.Stage;
 import org.duskply.engine.plan.StageNeeds;
@@ -22,19 +20,19 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * One rendering of a plan into some outputs: the tasks for every unit, band, encoding and writing
- * that is needed, each once, whatever number of outputs share it. Used once.
+ * that is needed, each once, whatever number of outputs share it. What the store has kept is
+ * neither made again nor is anything below it. Used once; to be closed.
  */
 public final class Job implements AutoCloseable {
   private final Plan plan;
   private final Bands bands;
   private final List<Output> outputs;
-  private final Store store;
+  private final JobStore store;
   private final NeededBands needed;
   private final Results results;
   private final Counters counters;
   private final List<FrameTasks> frames = new ArrayList<>();
   private final List<Map<Integer, Task>> stageTasks = new ArrayList<>();
-  private final Map<Key, Planes> found = new HashMap<>();
   private final TaskGraph graph;
   private final long sinkBytes;
   private volatile Stop stop = Stop.NEVER;
@@ -43,18 +41,27 @@ public final class Job implements AutoCloseable {
    * Works out all tasks; reads no pixel.
    *
    * @param bandRows rows of a band; the sinks count theirs in the same way
-   * @param store asked for the outputs' bands, and offered them
+   * @param store asked for finished work, and offered it; what it gives is held until this is
+   *     closed
    */
   public Job(Plan plan, List<Output> outputs, int bandRows, Store store) {
     this.plan = plan;
     this.bands = new Bands(bandRows);
     this.outputs = List.copyOf(outputs);
-    this.store = store;
     this.needed = new NeededBands(plan, bands);
     this.results = new Results(plan, bands);
-    this.counters = new Counters(plan);
+    this.counters = new Counters(plan, outputs.size());
     this.sinkBytes = outputs.stream().mapToLong(o -> o.sink().heldBytes()).sum();
-    this.graph = build();
+    this.store = new JobStore(plan, outputs, bands, store);
+    boolean built = false;
+    try {
+      this.graph = build();
+      built = true;
+    } finally {
+      if (!built) {
+        this.store.release();
+      }
+    }
   }
 
   /** Fewest bytes with which this job can be done. */
@@ -79,7 +86,7 @@ public final class Job implements AutoCloseable {
 
   /** The units that will be decoded of a frame of the plan, with what is needed of each. */
   public Map<Integer, Region> unitsNeeded(int frame) {
-    return new TreeMap<>(needed.units(frame));
+    return frames.get(frame).unitsToDecode();
   }
 
   /**
@@ -108,21 +115,22 @@ public final class Job implements AutoCloseable {
     return frames.get(frame).notices();
   }
 
-  /** Closes the frames' files. */
+  /** Closes the frames' files, and lets go of what was kept from earlier jobs. */
   @Override
   public void close() {
     frames.forEach(FrameTasks::close);
+    store.release();
   }
 
   private TaskGraph build() {
-    Keys keys = new Keys();
-    List<Map<Integer, Key>> outputKeys = new ArrayList<>();
-    for (Output output : outputs) {
-      outputKeys.add(wantBands(output, keys));
+    List<Map<Integer, EncodedBand>> encoded = new ArrayList<>();
+    for (int o = 0; o < outputs.size(); o++) {
+      encoded.add(keptOrWanted(o));
     }
-    needed.walk();
+    needed.walk(this::keptBand);
     for (int f = 0; f < plan.frames().size(); f++) {
-      frames.add(new FrameTasks(f, plan.frames().get(f), needed.units(f), results, counters));
+      frames.add(
+          new FrameTasks(f, plan.frames().get(f), needed.units(f), results, counters, store));
     }
     for (int s = 0; s < plan.stages().size(); s++) {
       stageTasks.add(new HashMap<>());
@@ -132,50 +140,48 @@ public final class Job implements AutoCloseable {
     }
     List<OutputTasks.Append> appends = new ArrayList<>();
     for (int o = 0; o < outputs.size(); o++) {
-      appendTasks(outputs.get(o), outputKeys.get(o), appends);
+      appendTasks(o, encoded.get(o), appends);
     }
     // Outputs advance together, so that a band that several of them read is let go early.
     appends.sort(Comparator.comparingDouble(OutputTasks.Append::reached));
     return new TaskGraph(List.copyOf(appends));
   }
 
-  /** Wants the bands of an output that the store does not have; returns the keys of all. */
-  private Map<Integer, Key> wantBands(Output output, Keys keys) {
+  /** The encoded bands of an output that are kept; the others are wanted. */
+  private Map<Integer, EncodedBand> keptOrWanted(int outputIndex) {
+    Output output = outputs.get(outputIndex);
     int stage = plan.stageOf(output.root());
-    Map<Integer, Key> ofBand = new HashMap<>();
+    Map<Integer, EncodedBand> kept = new HashMap<>();
     for (int k = bands.first(output.canvas()); k <= bands.last(output.canvas()); k++) {
-      Region region = bands.cut(output.canvas(), k);
-      if (store != Store.NONE) {
-        Key key = keys.of(output.root(), region);
-        ofBand.put(k, key);
-        Planes planes = store.get(key);
-        if (planes != null) {
-          found.put(key, planes);
-          continue;
-        }
+      EncodedBand encoded = store.encoded(outputIndex, k);
+      if (encoded != null) {
+        kept.put(k, encoded);
+      } else {
+        needed.want(stage, bands.cut(output.canvas(), k));
       }
-      needed.want(stage, region);
     }
-    return ofBand;
+    return kept;
+  }
+
+  /** Puts a band of a stage into its place if it is kept. */
+  private boolean keptBand(int stage, int band, Region part) {
+    KeptBand kept = store.band(stage, band, part);
+    if (kept != null) {
+      results.slot(stage, band).keep(kept);
+    }
+    return kept != null;
   }
 
   private void appendTasks(
-      Output output, Map<Integer, Key> keys, List<OutputTasks.Append> appends) {
-    int stage = plan.stageOf(output.root());
+      int outputIndex, Map<Integer, EncodedBand> kept, List<OutputTasks.Append> appends) {
+    Output output = outputs.get(outputIndex);
     OutputTasks.Append before = null;
     int last = bands.last(output.canvas());
     for (int k = bands.first(output.canvas()); k <= last; k++) {
-      Region region = bands.cut(output.canvas(), k);
-      Key key = keys.get(k);
-      Planes kept = key == null ? null : found.get(key);
-      OutputTasks.Encode encode =
-          new OutputTasks.Encode(output, k, region, stage, kept, key, results, store);
-      Task fill = stageTasks.get(stage).get(k);
-      if (kept == null && fill != null) {
-        encode.reads().add(fill);
-      }
-      OutputTasks.Append append = new OutputTasks.Append(encode, (k + 1.0) / (last + 1.0));
-      append.reads().add(encode);
+      EncodedBand encoded = kept.get(k);
+      OutputTasks.Encode encode = encoded == null ? encodeTask(outputIndex, k) : null;
+      OutputTasks.Append append =
+          new OutputTasks.Append(output, k, (k + 1.0) / (last + 1.0), encode, encoded);
       if (before != null) {
         append.after().add(before);
       }
@@ -184,16 +190,31 @@ public final class Job implements AutoCloseable {
     }
   }
 
+  private OutputTasks.Encode encodeTask(int outputIndex, int band) {
+    Output output = outputs.get(outputIndex);
+    int stage = plan.stageOf(output.root());
+    Region region = bands.cut(output.canvas(), band);
+    OutputTasks.Encode encode =
+        new OutputTasks.Encode(output, outputIndex, band, region, stage, results, counters, store);
+    Task fill = stageTasks.get(stage).get(band);
+    if (fill != null) {
+      encode.reads().add(fill);
+    }
+    return encode;
+  }
+
   /** Fills one band of a stage. */
   private final class FillTask extends Task {
     private final Stage stage;
     private final int stageIndex;
+    private final int band;
     private final Region region;
     private final Results.BandSlot slot;
 
     FillTask(int stageIndex, int band, Region region) {
       this.stageIndex = stageIndex;
       this.stage = plan.stages().get(stageIndex);
+      this.band = band;
       this.region = region;
       this.slot = results.slot(stageIndex, band);
       stage.needs(
@@ -212,19 +233,23 @@ public final class Job implements AutoCloseable {
     }
 
     private void readUnits(int frame, Region part) {
-      if (!part.empty()) {
-        FrameTasks tasks = frames.get(frame);
-        int last = Units.at(tasks.source(), part.bottom() - 1);
-        for (int u = Units.at(tasks.source(), part.top()); u <= last; u++) {
-          read(tasks.unit(u));
-        }
-      }
+      FrameTasks tasks = frames.get(frame);
+      Units.cut(
+          tasks.source(),
+          part,
+          (unit, cut) -> {
+            if (!tasks.keeps(unit)) {
+              read(tasks.unit(unit));
+            }
+          });
     }
 
     private void readBands(int s, Region part) {
       if (!part.empty()) {
         for (int k = bands.first(part); k <= bands.last(part); k++) {
-          read(stageTasks.get(s).get(k));
+          if (!results.slot(s, k).kept()) {
+            read(stageTasks.get(s).get(k));
+          }
         }
       }
     }
@@ -255,11 +280,13 @@ public final class Job implements AutoCloseable {
     void run() {
       Planes planes = new Planes(region, stage.node().planes());
       stage.fill(results, planes, stop);
+      Runs runs = stage.mask() ? Runs.of(planes) : null;
       slot.planes = planes;
-      if (stage.mask()) {
-        slot.runs = Runs.of(planes);
-      }
+      slot.runs = runs;
       counters.ran(stageIndex);
+      if (needed.isRead(stageIndex)) { // what goes to an encoder alone is kept encoded
+        store.offer(stageIndex, band, planes, runs);
+      }
     }
 
     @Override

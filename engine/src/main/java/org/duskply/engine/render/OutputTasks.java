@@ -2,7 +2,6 @@ package org.duskply.engine.render;
 
 import org.duskply.engine.pixel.Planes;
 import org.duskply.engine.pixel.Region;
-import org.duskply.engine.plan.Key;
 import org.jspecify.annotations.Nullable;
 
 /** The tasks of one output's band: it is encoded, by any thread, and then appended in its turn. */
@@ -13,31 +12,31 @@ final class OutputTasks {
   static final class Encode extends Task {
     private static final double NANOS_A_PIXEL = 150;
     private final Output output;
+    private final int outputIndex;
     private final int band;
     private final Region region;
     private final int stage;
-    private final @Nullable Planes kept;
-    private final @Nullable Key key;
     private final Results results;
-    private final Store store;
-    private @Nullable Runnable append;
+    private final Counters counters;
+    private final JobStore store;
+    private @Nullable EncodedBand encoded;
 
     Encode(
         Output output,
+        int outputIndex,
         int band,
         Region region,
         int stage,
-        @Nullable Planes kept,
-        @Nullable Key key,
         Results results,
-        Store store) {
+        Counters counters,
+        JobStore store) {
       this.output = output;
+      this.outputIndex = outputIndex;
       this.band = band;
       this.region = region;
       this.stage = stage;
-      this.kept = kept;
-      this.key = key;
       this.results = results;
+      this.counters = counters;
       this.store = store;
     }
 
@@ -58,7 +57,7 @@ final class OutputTasks {
 
     @Override
     void run() {
-      Planes planes = kept != null ? kept : results.planes(stage, region.top());
+      Planes planes = results.planes(stage, region.top());
       if (planes == null) {
         throw new IllegalStateException("A band was let go before it was written");
       }
@@ -67,26 +66,47 @@ final class OutputTasks {
         cut.copyFrom(planes);
         planes = cut;
       }
-      append = output.sink().encode(band, planes);
-      if (kept == null && key != null) {
-        store.put(key, planes);
-      }
+      EncodedBand made = output.sink().encode(band, planes);
+      encoded = made;
+      counters.encoded(outputIndex);
+      store.offer(outputIndex, band, made);
     }
 
     @Override
     void release() {
-      append = null;
+      encoded = null;
     }
   }
 
   /** Hands an encoded band on, after the one above it. */
   static final class Append extends Task {
-    private final Encode encode;
+    private final Output output;
+    private final int band;
     private final double reached;
+    private final @Nullable Encode encode;
+    private final @Nullable EncodedBand kept;
 
-    Append(Encode encode, double reached) {
-      this.encode = encode;
+    /**
+     * Appends a band.
+     *
+     * @param reached how far down its output it reaches, 0 to 1
+     * @param encode what encodes it; absent where it is {@code kept}
+     * @param kept the band from an earlier job
+     */
+    Append(
+        Output output,
+        int band,
+        double reached,
+        @Nullable Encode encode,
+        @Nullable EncodedBand kept) {
+      this.output = output;
+      this.band = band;
       this.reached = reached;
+      this.encode = encode;
+      this.kept = kept;
+      if (encode != null) {
+        reads().add(encode);
+      }
     }
 
     /** How far down its output it reaches, 0 to 1. */
@@ -111,11 +131,11 @@ final class OutputTasks {
 
     @Override
     void run() {
-      Runnable append = encode.append;
-      if (append == null) {
+      EncodedBand encoded = encode == null ? kept : encode.encoded;
+      if (encoded == null) {
         throw new IllegalStateException("Encoded rows were let go before they were written");
       }
-      append.run();
+      output.sink().append(band, encoded);
     }
   }
 }

@@ -10,8 +10,11 @@ import org.duskply.engine.frame.Samples;
 import org.duskply.engine.pixel.Planes;
 import org.duskply.engine.pixel.Region;
 import org.duskply.engine.pixel.Runs;
+import org.duskply.engine.plan.Bands;
+import org.duskply.engine.plan.FrameNode;
 import org.duskply.engine.plan.Node;
 import org.duskply.engine.plan.Plan;
+import org.duskply.engine.plan.PlanSettings;
 import org.duskply.engine.plan.Stage;
 import org.duskply.engine.plan.StageInputs;
 import org.duskply.engine.plan.StageNeeds;
@@ -20,12 +23,15 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * Any rectangle of any picture of a plan, computed in the caller's thread by the same stages that
- * render bands. Keeps the frames' files open and a bounded number of bytes of decoded units.
- * Thread-safe; calls take turns.
+ * render bands. Keeps the frames' files open and a bounded number of bytes of decoded units. Frames
+ * at a preview's scale and units are looked for in a store, too: they are the same for every edit
+ * of a recipe, while what is blended of them is made anew. Thread-safe; calls take turns.
  */
 public final class RegionEvaluator implements AutoCloseable {
   private final Plan plan;
   private final long unitBytes;
+  private final Bands bands;
+  private final JobStore store;
   private final Map<Integer, FrameReader> readers = new HashMap<>();
   private final Map<Long, Samples> units = new LinkedHashMap<>(16, 0.75f, true);
   private long bytes;
@@ -39,6 +45,23 @@ public final class RegionEvaluator implements AutoCloseable {
   public RegionEvaluator(Plan plan, long unitBytes) {
     this.plan = plan;
     this.unitBytes = unitBytes;
+    this.bands = new Bands(PlanSettings.DEFAULT.bandRows());
+    this.store = new JobStore(plan, List.of(), bands, Store.NONE);
+  }
+
+  /**
+   * An evaluator that looks for what was kept of earlier pictures.
+   *
+   * @param picture what is looked at
+   * @param canvas its pixels
+   * @param bandRows rows of a band, as for all who share the store
+   */
+  public RegionEvaluator(
+      Plan plan, long unitBytes, Node picture, Region canvas, int bandRows, Store store) {
+    this.plan = plan;
+    this.unitBytes = unitBytes;
+    this.bands = new Bands(bandRows);
+    this.store = new JobStore(plan, picture, canvas, bands, store);
   }
 
   /** The pixels of {@code root} in {@code region}. */
@@ -46,8 +69,11 @@ public final class RegionEvaluator implements AutoCloseable {
     if (closed) {
       throw new IllegalStateException("The composite has been closed.");
     }
-    Call call = new Call(plan.stageOf(root), region);
-    return call.run(stop);
+    try {
+      return new Call(plan.stageOf(root), region).run(stop);
+    } finally {
+      store.release();
+    }
   }
 
   /** Closes the frames' files. */
@@ -59,26 +85,37 @@ public final class RegionEvaluator implements AutoCloseable {
     units.clear();
   }
 
-  private Samples unit(int frame, int unit) {
-    long key = ((long) frame << 32) | unit;
-    Samples known = units.get(key);
-    if (known != null) {
+  private static long key(int frame, int unit) {
+    return ((long) frame << 32) | unit;
+  }
+
+  /** At least {@code part} of a unit; all that the picture needs of it, once it must be decoded. */
+  private Samples unit(int frame, int unit, Region part) {
+    Samples known = units.get(key(frame, unit));
+    if (known != null && known.area().contains(part)) {
       return known;
     }
-    FrameSource source = plan.frames().get(frame).source();
-    Samples samples = readers.computeIfAbsent(frame, f -> source.reader()).read(unit);
-    units.put(key, samples);
-    bytes += bytes(samples);
-    var oldest = units.entrySet().iterator();
-    while (bytes > unitBytes && units.size() > 1) {
-      bytes -= bytes(oldest.next().getValue());
-      oldest.remove();
+    Samples kept = store.samples(frame, unit, part);
+    if (kept != null) {
+      return kept;
     }
+    FrameSource source = plan.frames().get(frame).source();
+    Region asked = store.unitAsked(frame, unit);
+    Region read = asked.contains(part) ? asked : source.unit(unit);
+    Samples samples = readers.computeIfAbsent(frame, f -> source.reader()).read(unit, read);
+    store.offer(frame, unit, samples);
+    keep(key(frame, unit), samples);
     return samples;
   }
 
-  private static long bytes(Samples samples) {
-    return samples.area().count() * samples.channels() * samples.kind().bytes();
+  private void keep(long key, Samples samples) {
+    Samples before = units.put(key, samples);
+    bytes += samples.heldBytes() - (before == null ? 0 : before.heldBytes());
+    var oldest = units.entrySet().iterator();
+    while (bytes > unitBytes && units.size() > 1) {
+      bytes -= oldest.next().getValue().heldBytes();
+      oldest.remove();
+    }
   }
 
   /** One rectangle: what is needed of each stage, then the stages in order. */
@@ -87,6 +124,7 @@ public final class RegionEvaluator implements AutoCloseable {
     private final Region[] regions;
     private final Planes[] done;
     private final Runs[] runs;
+    private final Map<Long, Region> parts = new HashMap<>();
 
     Call(int root, Region region) {
       this.root = root;
@@ -108,7 +146,11 @@ public final class RegionEvaluator implements AutoCloseable {
         if (!regions[s].empty() || s == root) {
           Stage stage = plan.stages().get(s);
           Planes out = new Planes(regions[s], stage.node().planes());
-          stage.fill(this, out, stop);
+          if (stage.node() instanceof FrameNode frame && frame.reduction() > 1) {
+            fillFromBands(s, out, stop);
+          } else {
+            stage.fill(this, out, stop);
+          }
           done[s] = out;
           if (stage.mask()) {
             runs[s] = Runs.of(out);
@@ -118,8 +160,32 @@ public final class RegionEvaluator implements AutoCloseable {
       return done[root];
     }
 
+    /** Made band by band, so that the same bands are found again whatever rectangle is asked. */
+    private void fillFromBands(int s, Planes out, Stop stop) {
+      Region area = out.area();
+      for (int k = bands.first(area); k <= bands.last(area); k++) {
+        Region part = bands.cut(area, k);
+        KeptBand kept = store.band(s, k, part);
+        out.copyFrom(kept != null ? kept.planes() : band(s, k, part, stop));
+      }
+    }
+
+    private Planes band(int s, int band, Region part, Stop stop) {
+      Stage stage = plan.stages().get(s);
+      Planes planes = new Planes(store.asked(s, band).hull(part), stage.node().planes());
+      stage.needs(planes.area(), this);
+      stage.fill(this, planes, stop);
+      store.offer(s, band, planes, null);
+      return planes;
+    }
+
     @Override
-    public void frame(int frame, Region part) {}
+    public void frame(int frame, Region part) {
+      Units.cut(
+          plan.frames().get(frame).source(),
+          part,
+          (unit, cut) -> parts.merge(key(frame, unit), cut, Region::hull));
+    }
 
     @Override
     public void stage(int stage, Region part) {
@@ -128,7 +194,9 @@ public final class RegionEvaluator implements AutoCloseable {
 
     @Override
     public Samples samples(int frame, int y) {
-      return unit(frame, Units.at(plan.frames().get(frame).source(), y));
+      FrameSource source = plan.frames().get(frame).source();
+      int unit = Units.at(source, y);
+      return unit(frame, unit, parts.getOrDefault(key(frame, unit), source.unit(unit)));
     }
 
     @Override

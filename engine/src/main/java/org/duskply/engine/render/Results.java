@@ -8,6 +8,7 @@ import org.duskply.engine.frame.Samples;
 import org.duskply.engine.pixel.Planes;
 import org.duskply.engine.pixel.Region;
 import org.duskply.engine.pixel.Runs;
+import org.duskply.engine.plan.Bands;
 import org.duskply.engine.plan.Plan;
 import org.duskply.engine.plan.StageInputs;
 import org.jspecify.annotations.Nullable;
@@ -15,7 +16,7 @@ import org.jspecify.annotations.Nullable;
 /**
  * Finished bands and decoded units while a job runs. Slots are made before the job starts; each is
  * written by one task and read by tasks that the scheduler starts after it, which is what makes the
- * writes seen.
+ * writes seen. What was kept from an earlier job stands in its slot from the start.
  */
 final class Results implements StageInputs {
   private final Plan plan;
@@ -35,6 +36,19 @@ final class Results implements StageInputs {
   static final class BandSlot {
     @Nullable Planes planes;
     @Nullable Runs runs;
+    private boolean kept;
+
+    /** Holds a band from an earlier job; before the job starts. */
+    void keep(KeptBand band) {
+      planes = band.planes();
+      runs = band.runs();
+      kept = true;
+    }
+
+    /** Whether its band is from an earlier job, so that no task makes it. */
+    boolean kept() {
+      return kept;
+    }
   }
 
   /** The slot of a band, made if it is not there; before the job starts. */

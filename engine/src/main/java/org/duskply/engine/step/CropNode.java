@@ -67,6 +67,6 @@ public final class CropNode implements AreaNode {
 
   @Override
   public void describe(KeyWriter key) {
-    key.word("crop").number(part.left()).number(part.top());
+    key.word("crop").region(part);
   }
 }

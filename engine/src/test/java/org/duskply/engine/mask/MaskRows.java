@@ -26,7 +26,7 @@ final class MaskRows {
   static FrameNode frame(long seed, int width, int height, int channels) {
     NoiseFrame source = new NoiseFrame(seed, width, height, channels, 7, FrameSource.Access.RANDOM);
     Lineariser lineariser = Lineariser.prepare(source.info(), SRGB, SRGB, 0);
-    return new FrameNode("f" + seed, source, lineariser, 1, "noise " + seed + " " + channels);
+    return new FrameNode("f" + seed, source, lineariser, 1, "noise " + seed + " " + channels, "");
   }
 
   /** The values of a mask of one picture over a row of its pixels. */

@@ -3,7 +3,9 @@ package org.duskply.engine.plan;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.ArrayList;
+import java.util.IdentityHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Random;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
@@ -36,7 +38,7 @@ class SharedPicturesTest {
     NoiseFrame source = new NoiseFrame(seed, WIDTH, HEIGHT, 8, Access.RANDOM);
     ColourSpace srgb = ColourSpace.of(NamedSpace.SRGB);
     Lineariser lineariser = Lineariser.prepare(source.info(), srgb, srgb, 0);
-    FrameNode frame = new FrameNode("f" + seed, source, lineariser, 1, "noise " + seed);
+    FrameNode frame = new FrameNode("f" + seed, source, lineariser, 1, "noise " + seed, "");
     frames.add(frame);
     return frame;
   }
@@ -149,7 +151,7 @@ class SharedPicturesTest {
       Region box = new Region(left, top, left + 32, top + 100);
       picture = mix(picture, counting(picture), new InBox(picture, box, looks));
     }
-    new Keys().of(picture, CANVAS);
+    keys(picture, CANVAS);
     assertThat(looks.sum()).isEqualTo(count);
   }
 
@@ -161,12 +163,22 @@ class SharedPicturesTest {
     Node step = counting(base);
     Node here = mix(base, step, new InBox(base, high, new LongAdder()));
     Node there = mix(base, step, new InBox(base, high.move(0, 2), new LongAdder()));
-    Keys keys = new Keys();
-    assertThat(keys.of(here, low)).isEqualTo(keys.of(there, low)).isEqualTo(keys.of(base, low));
-    assertThat(keys.of(here, high)).isNotEqualTo(keys.of(there, high));
+    assertThat(keys(here, low)).isEqualTo(keys(there, low)).isEqualTo(keys(base, low));
+    assertThat(keys(here, high)).isNotEqualTo(keys(there, high));
     Node upon = mix(here, counting(here), new InBox(here, low, new LongAdder()));
-    assertThat(keys.of(upon, high)).isEqualTo(keys.of(here, high));
-    assertThat(keys.of(upon, low)).isNotEqualTo(keys.of(here, low));
+    assertThat(keys(upon, high)).isEqualTo(keys(here, high));
+    assertThat(keys(upon, low)).isNotEqualTo(keys(here, low));
+  }
+
+  /** The keys of a part of a picture, band by band. */
+  private static List<Key> keys(Node picture, Region part) {
+    Bands bands = new Bands(BAND);
+    Keys keys = new Keys(new IdentityHashMap<>(Map.of(picture, part)), bands);
+    List<Key> all = new ArrayList<>();
+    for (int k = bands.first(part); k <= bands.last(part); k++) {
+      all.add(keys.of(picture, k, bands.cut(part, k)));
+    }
+    return all;
   }
 
   private record Counting(Node below, LongAdder pixels) implements PointNode {

@@ -2,7 +2,9 @@ package org.duskply.engine.testing;
 
 import org.duskply.engine.pixel.Planes;
 import org.duskply.engine.pixel.Region;
+import org.duskply.engine.plan.KeyWriter;
 import org.duskply.engine.render.BandSink;
+import org.duskply.engine.render.EncodedBand;
 
 /** A sink that keeps the picture, and checks that its bands come once each and in order. */
 public final class Collected implements BandSink {
@@ -18,14 +20,30 @@ public final class Collected implements BandSink {
     return picture;
   }
 
+  /** The rows as they are. */
+  private record Rows(Planes planes) implements EncodedBand {
+    @Override
+    public long heldBytes() {
+      return Planes.bytes(planes.area(), planes.count());
+    }
+  }
+
   @Override
-  public Runnable encode(int band, Planes rows) {
-    return () -> {
-      if (band != next++) {
-        throw new IllegalStateException("Band " + band + " came out of order");
-      }
-      picture.copyFrom(rows);
-    };
+  public EncodedBand encode(int band, Planes rows) {
+    return new Rows(rows);
+  }
+
+  @Override
+  public void append(int band, EncodedBand encoded) {
+    if (band != next++) {
+      throw new IllegalStateException("Band " + band + " came out of order");
+    }
+    picture.copyFrom(((Rows) encoded).planes());
+  }
+
+  @Override
+  public void describe(KeyWriter key) {
+    key.word("collected");
   }
 
   @Override

@@ -50,7 +50,7 @@ public final class LightTable {
 
   private LightTable put(String name, LinearFrame frame) {
     Lineariser lineariser = Lineariser.prepare(frame.info(), WORKING.linear(), WORKING, 0);
-    frames.put(name, new FrameNode(name, frame, lineariser, 1, name));
+    frames.put(name, new FrameNode(name, frame, lineariser, 1, name, ""));
     return this;
   }
 

@@ -85,7 +85,7 @@ public final class RandomGraph {
     ColourSpace srgb = ColourSpace.of(NamedSpace.SRGB);
     Lineariser lineariser = Lineariser.prepare(source.info(), srgb, srgb, random.nextInt(3) - 1);
     return new FrameNode(
-        "f" + seed, source, lineariser, 1, "noise " + seed + " " + random.nextInt());
+        "f" + seed, source, lineariser, 1, "noise " + seed + " " + random.nextInt(), "");
   }
 
   private Node step(Node below, int depth) {

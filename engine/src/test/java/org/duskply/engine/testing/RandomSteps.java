@@ -78,7 +78,7 @@ public final class RandomSteps {
         new NoiseFrame(seed, width, height, channels, 1 + random.nextInt(20), access);
     int stops = random.nextInt(3) - 1;
     Lineariser lineariser = Lineariser.prepare(source.info(), WORKING, WORKING, stops);
-    return new FrameNode("f" + seed, source, lineariser, 1, "noise " + seed + " by " + stops);
+    return new FrameNode("f" + seed, source, lineariser, 1, "noise " + seed, "by " + stops);
   }
 
   /** The frames: f0, from which the picture starts, to f4. */
