@@ -23,6 +23,7 @@ final class FrameTasks implements AutoCloseable {
   private final FrameSource source;
   private final Map<Integer, Task> units = new HashMap<>();
   private final Map<Integer, Region> toDecode = new TreeMap<>();
+  private Region part = Region.EMPTY; // of all that is decoded
   private final BitSet kept = new BitSet();
   private final Results results;
   private final Counters counters;
@@ -60,6 +61,7 @@ final class FrameTasks implements AutoCloseable {
       }
       units.put(unit.getKey(), decode);
       toDecode.put(unit.getKey(), unit.getValue());
+      part = part.hull(unit.getValue());
     }
   }
 
@@ -118,7 +120,7 @@ final class FrameTasks implements AutoCloseable {
 
     @Override
     long resultBytes() {
-      return frame.source.cursorBytes();
+      return frame.source.cursorBytes(frame.part);
     }
 
     @Override
@@ -129,7 +131,7 @@ final class FrameTasks implements AutoCloseable {
     @Override
     void run() {
       synchronized (frame) {
-        frame.reader = frame.source.reader();
+        frame.reader = frame.source.reader(frame.part);
       }
     }
 
@@ -154,7 +156,7 @@ final class FrameTasks implements AutoCloseable {
 
     @Override
     long scratchBytes() {
-      return frame.source.workingBytes();
+      return frame.source.workingBytes(frame.part);
     }
 
     @Override
