@@ -29,15 +29,15 @@ import org.duskply.recipe.deliver.Format;
  * a frame that a rendering of the recipe touches, encodes once the finished picture, and does
  * nothing else, on all processors.
  *
- * <p>Prints the seconds of processor that it took to have the finished picture at hand, which are
- * not part of the floor.
+ * <p>Prints the seconds of processor that it took to know the pieces and to have the finished
+ * picture at hand; these are not part of the floor.
  */
 public final class Floor {
   private static final double NANOS = 1e9;
 
   private final ExecutorService pool =
       Executors.newFixedThreadPool(Runtime.getRuntime().availableProcessors());
-  private final List<AutoCloseable> open = new ArrayList<>();
+  private final List<FrameReader> readers = new ArrayList<>();
   private final List<Future<?>> decoded = new ArrayList<>();
 
   private Floor() {}
@@ -46,37 +46,40 @@ public final class Floor {
   public static void main(String[] arguments) throws Exception {
     Path recipe = Path.of(arguments[0]);
     List<Planes> picture = picture(Path.of(arguments[1]));
+    List<FrameLine> frames = frames(recipe);
     double uncounted = ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime() / NANOS;
-    new Floor().run(recipe, picture, Path.of(arguments[2]));
+    Floor floor = new Floor();
+    try {
+      frames.forEach(frame -> floor.decode(recipe.resolveSibling(frame.file()), frame));
+      floor.encode(picture, Path.of(arguments[2]));
+      floor.finish();
+    } finally {
+      floor.pool.shutdownNow();
+    }
     System.out.println(String.format(Locale.ROOT, "%.2f", uncounted));
   }
 
-  private void run(Path recipe, List<Planes> picture, Path file) throws Exception {
+  private static List<FrameLine> frames(Path recipe) {
     try (Engine engine = Engine.builder().build();
         Composite composite = engine.open(recipe)) {
-      for (FrameLine frame : composite.explain().frames()) {
-        decode(recipe.resolveSibling(frame.file()), frame);
-      }
+      return composite.explain().frames();
     }
-    encode(picture, file);
-    for (Future<?> piece : decoded) {
-      piece.get();
-    }
-    for (AutoCloseable reader : open) {
-      reader.close();
-    }
-    pool.shutdown();
   }
 
   private void decode(Path file, FrameLine frame) {
     FrameSource source = FrameSources.open(file);
     FrameReader reader = source.reader();
-    open.add(reader);
+    readers.add(reader);
     if (source.access() == FrameSource.Access.RANDOM) {
-      frame.unitsRead().stream().forEach(u -> decoded.add(pool.submit(() -> reader.read(u))));
+      frame.unitsRead().stream().forEach(u -> decode(() -> reader.read(u)));
     } else {
-      decoded.add(pool.submit(() -> frame.unitsRead().stream().forEach(reader::read)));
+      decode(() -> frame.unitsRead().stream().forEach(reader::read));
     }
+  }
+
+  /** Samples are let go at once. */
+  private void decode(Runnable work) {
+    decoded.add(pool.submit(work));
   }
 
   private void encode(List<Planes> picture, Path file)
@@ -94,6 +97,15 @@ public final class Floor {
         sink.append(b, encoded.get(b).get());
       }
       sink.commit();
+    }
+  }
+
+  private void finish() throws Exception {
+    for (Future<?> piece : decoded) {
+      piece.get();
+    }
+    for (FrameReader reader : readers) {
+      reader.close();
     }
   }
 

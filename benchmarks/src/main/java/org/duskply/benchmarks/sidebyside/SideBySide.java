@@ -81,7 +81,7 @@ public final class SideBySide {
       try {
         work.run();
       } catch (Refusal e) {
-        tell(e.getMessage());
+        tell(workload + ": " + e.getMessage());
         results.addFailure(workload);
       }
     }
