@@ -177,6 +177,11 @@ final class JobStore {
     return node.planes() == 1 ? Kept.Worth.MASK : Kept.Worth.PICTURE;
   }
 
+  /** Whether anything can be found. */
+  boolean keeps() {
+    return use != Store.Use.NONE;
+  }
+
   /**
    * What is asked of a band of a stage for all of the pictures; nothing of one that is not kept.
    */

@@ -69,11 +69,20 @@ public final class RegionEvaluator implements AutoCloseable {
     if (closed) {
       throw new IllegalStateException("The composite has been closed.");
     }
-    try {
-      return new Call(plan.stageOf(root), region).run(stop);
-    } finally {
-      store.release();
+    int stage = plan.stageOf(root);
+    if (!store.keeps() || region.empty()) {
+      return new Call(stage, region).run(stop);
     }
+    // Band by band as jobs do it, so that what one has kept serves the other.
+    Planes all = new Planes(region, root.planes());
+    for (int k = bands.first(region); k <= bands.last(region); k++) {
+      try {
+        all.copyFrom(new Call(stage, bands.cut(region, k)).run(stop));
+      } finally {
+        store.release();
+      }
+    }
+    return all;
   }
 
   /** Closes the frames' files. */
@@ -146,7 +155,7 @@ public final class RegionEvaluator implements AutoCloseable {
         if (!regions[s].empty() || s == root) {
           Stage stage = plan.stages().get(s);
           Planes out = new Planes(regions[s], stage.node().planes());
-          if (stage.node() instanceof FrameNode frame && frame.reduction() > 1) {
+          if (store.keeps() && stage.node() instanceof FrameNode frame && frame.reduction() > 1) {
             fillFromBands(s, out, stop);
           } else {
             stage.fill(this, out, stop);
@@ -160,7 +169,7 @@ public final class RegionEvaluator implements AutoCloseable {
       return done[root];
     }
 
-    /** Made band by band, so that the same bands are found again whatever rectangle is asked. */
+    /** Whole bands are made where some are missing, so that the next rectangle finds them. */
     private void fillFromBands(int s, Planes out, Stop stop) {
       Region area = out.area();
       for (int k = bands.first(area); k <= bands.last(area); k++) {
