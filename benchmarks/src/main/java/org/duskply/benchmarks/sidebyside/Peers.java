@@ -2,6 +2,7 @@ package org.duskply.benchmarks.sidebyside;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 
 /**
@@ -62,7 +63,7 @@ record Peers(Path folder) {
   }
 
   private static Program program(String name, List<String> command, Path workload) {
-    List<String> whole = new java.util.ArrayList<>(command);
+    List<String> whole = new ArrayList<>(command);
     whole.add("plan.tsv");
     return new Program(name, whole, workload, workload.resolve("peer.tif"));
   }

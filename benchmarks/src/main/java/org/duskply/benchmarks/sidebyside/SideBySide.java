@@ -9,6 +9,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Locale;
 import java.util.Set;
 import org.duskply.benchmarks.workload.MakeWorkload;
 import org.duskply.benchmarks.workload.Workload;
@@ -142,7 +143,7 @@ public final class SideBySide {
     results.addEdits(
         timed.output()
             + String.format(
-                java.util.Locale.ROOT,
+                Locale.ROOT,
                 "%nThe process with its %d rounds, and the one before them, took %.0f MB at most.%n",
                 options.rounds(),
                 Cost.Measure.PEAK.of(timed.cost())));

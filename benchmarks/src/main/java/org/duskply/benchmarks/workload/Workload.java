@@ -3,6 +3,7 @@ package org.duskply.benchmarks.workload;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.SplittableRandom;
 import org.duskply.recipe.deliver.Compress;
@@ -79,7 +80,7 @@ public record Workload(
   /** The file of a frame, from the workload's folder. */
   public String file(int frame) {
     String ending = format == Format.JPEG ? ".jpg" : ".tif";
-    return String.format(java.util.Locale.ROOT, "frames/%03d%s", frame, ending);
+    return String.format(Locale.ROOT, "frames/%03d%s", frame, ending);
   }
 
   /** Frames, the base included. */

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import org.duskply.benchmarks.workload.Workload;
 import org.junit.jupiter.api.Test;
 
 /** Ratios are those of medians, each beside its target. */
@@ -66,8 +67,7 @@ class ReportTest {
   void everyTargetNamesAProgramAndAWorkloadThatIsMeasured() {
     List<String> programs =
         List.of(Program.OURS, Program.OURS_AT_SIX, Program.FLOOR, Program.VIPS, Program.OPENCV);
-    List<String> workloads =
-        org.duskply.benchmarks.workload.Workload.all().stream().map(w -> w.name()).toList();
+    List<String> workloads = Workload.all().stream().map(Workload::name).toList();
     assertThat(Target.ALL)
         .allSatisfy(
             target -> {
