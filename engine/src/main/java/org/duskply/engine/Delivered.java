@@ -8,10 +8,12 @@ import java.util.List;
  *
  * @param files the files, in the recipe's order
  * @param peakBytes most bytes of working memory taken at once
+ * @param unitsDecoded pieces of frames (strips, rows of tiles, groups of rows) that were decoded,
+ *     each time counted
  * @param notices sentences about frames that were found odd while their pixels were read, each
  *     beginning with the frame's name; most often none
  */
-public record Delivered(List<File> files, long peakBytes, List<String> notices) {
+public record Delivered(List<File> files, long peakBytes, long unitsDecoded, List<String> notices) {
   /**
    * One file.
    *

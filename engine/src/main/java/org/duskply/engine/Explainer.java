@@ -1,6 +1,7 @@
 package org.duskply.engine;
 
 import java.util.ArrayList;
+import java.util.BitSet;
 import java.util.List;
 import java.util.Map;
 import org.duskply.engine.pixel.Planes;
@@ -126,10 +127,10 @@ final class Explainer {
   private List<Explanation.FrameLine> frames(Plan plan, Job job) {
     List<Explanation.FrameLine> lines = new ArrayList<>();
     for (FrameSet.Opened frame : composite.frames().all()) {
-      int units = 0;
+      BitSet units = new BitSet();
       for (int f = 0; f < plan.frames().size(); f++) {
         if (plan.frames().get(f).source() == frame.source()) {
-          units += job.unitsNeeded(f);
+          job.unitsNeeded(f).keySet().forEach(units::set);
         }
       }
       lines.add(

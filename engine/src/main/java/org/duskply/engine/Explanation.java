@@ -1,5 +1,6 @@
 package org.duskply.engine;
 
+import java.util.BitSet;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -74,9 +75,22 @@ public record Explanation(
    * @param description size, depth, camera settings, colour space and what is done on reading, in
    *     whole sentences
    * @param reader which reader takes it, and why
-   * @param unitsRead how many of its units will be decoded
+   * @param unitsRead which of its units will be decoded, the topmost being 0
    * @param units how many it has
    */
   public record FrameLine(
-      String name, String file, String description, String reader, int unitsRead, int units) {}
+      String name, String file, String description, String reader, BitSet unitsRead, int units) {
+    public FrameLine {
+      unitsRead = copy(unitsRead);
+    }
+
+    @Override
+    public BitSet unitsRead() {
+      return copy(unitsRead);
+    }
+
+    private static BitSet copy(BitSet units) {
+      return (BitSet) units.clone();
+    }
+  }
 }

@@ -195,8 +195,7 @@ final class PlannedComposite implements Composite {
 
   private Delivered deliver(List<Delivery> deliveries, Progress progress) {
     try {
-      List<String> notices = new ArrayList<>();
-      long peak = render(deliveries, progress, notices);
+      Rendered rendered = render(deliveries, progress);
       for (Delivery delivery : deliveries) {
         delivery.finish(progress::cancelled);
       }
@@ -208,7 +207,7 @@ final class PlannedComposite implements Composite {
       for (Delivery delivery : deliveries) {
         files.add(delivery.commit());
       }
-      return new Delivered(files, peak, List.copyOf(notices));
+      return new Delivered(files, rendered.peakBytes, rendered.unitsDecoded, rendered.notices);
     } catch (CancellationException e) {
       throw new CancelledException();
     } catch (OutOfMemoryError e) {
@@ -220,7 +219,9 @@ final class PlannedComposite implements Composite {
     }
   }
 
-  private long render(List<Delivery> deliveries, Progress progress, List<String> notices) {
+  private record Rendered(long peakBytes, long unitsDecoded, List<String> notices) {}
+
+  private Rendered render(List<Delivery> deliveries, Progress progress) {
     List<Output> outputs = deliveries.stream().map(Delivery::output).toList();
     Plan plan = plan(outputs);
     try (Job job = job(plan, outputs)) {
@@ -233,6 +234,7 @@ final class PlannedComposite implements Composite {
           job.run(
               engine.pool(), engine.threads(), engine.memory(), pace::reached, progress::cancelled);
       job.close();
+      List<String> notices = new ArrayList<>();
       for (int f = 0; f < plan.frames().size(); f++) {
         FrameNode frame = plan.frames().get(f);
         List<String> odd = ReadingNotices.of(frame, job.notices(f));
@@ -241,7 +243,7 @@ final class PlannedComposite implements Composite {
         }
         notices.addAll(odd);
       }
-      return peak;
+      return new Rendered(peak, job.counters().unitsDecoded(), List.copyOf(notices));
     }
   }
 

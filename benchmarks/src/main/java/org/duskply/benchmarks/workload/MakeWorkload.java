@@ -12,14 +12,9 @@ import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
-import org.duskply.engine.colour.ColourSpace;
-import org.duskply.engine.deliver.Captions;
 import org.duskply.engine.deliver.Sink;
-import org.duskply.engine.deliver.SinkSpec;
 import org.duskply.engine.deliver.Sinks;
 import org.duskply.engine.pixel.Region;
-import org.duskply.recipe.NamedSpace;
-import org.duskply.recipe.deliver.Format;
 
 /**
  * Makes a workload: {@code MakeWorkload NAME FOLDER}. Leaves frames, the recipe ({@code
@@ -27,13 +22,10 @@ import org.duskply.recipe.deliver.Format;
  * line, fields parted by tabs).
  */
 public final class MakeWorkload {
-  private static final int BAND_ROWS = 64;
-  private static final double JPEG_QUALITY = 0.92;
-
   private final Workload workload;
   private final Path folder;
 
-  private MakeWorkload(Workload workload, Path folder) {
+  MakeWorkload(Workload workload, Path folder) {
     this.workload = workload;
     this.folder = folder;
   }
@@ -48,7 +40,14 @@ public final class MakeWorkload {
       System.exit(2);
       return;
     }
-    new MakeWorkload(workload, Path.of(arguments[1])).make();
+    make(workload, Path.of(arguments[1]));
+  }
+
+  /**
+   * Makes what of a workload is not there. Frames that another workload beside it has are linked.
+   */
+  public static void make(Workload workload, Path folder) throws IOException {
+    new MakeWorkload(workload, folder.toAbsolutePath()).make();
   }
 
   private void make() throws IOException {
@@ -58,6 +57,9 @@ public final class MakeWorkload {
       List<Callable<Void>> tasks = new ArrayList<>();
       for (int i = 0; i < workload.frames(); i++) {
         int frame = i;
+        if (Files.exists(folder.resolve(workload.file(frame))) || linked(frame)) {
+          continue;
+        }
         tasks.add(
             () -> {
               frame(frame);
@@ -79,31 +81,39 @@ public final class MakeWorkload {
     Files.writeString(folder.resolve("plan.tsv"), plan(), StandardCharsets.UTF_8);
   }
 
+  /** Takes a frame from another workload, if one beside this has the same. */
+  private boolean linked(int frame) throws IOException {
+    for (Workload other : Workload.all()) {
+      Path made = folder.resolveSibling(other.name()).resolve(other.file(frame));
+      if (workload.shares(frame, other) && Files.exists(made)) {
+        link(folder.resolve(workload.file(frame)), made);
+        return true;
+      }
+    }
+    return false;
+  }
+
+  private static void link(Path link, Path made) throws IOException {
+    try {
+      Files.createLink(link, made);
+    } catch (IOException | UnsupportedOperationException e) { // some file systems have no links
+      Files.copy(made, link);
+    }
+  }
+
   private void frame(int number) {
-    boolean jpeg = workload.format() == Format.JPEG;
-    SinkSpec spec =
-        new SinkSpec(
-            folder.resolve(workload.file(number)),
-            workload.format(),
-            jpeg ? 8 : 16,
-            NamedSpace.SRGB,
-            workload.compress(),
-            JPEG_QUALITY,
-            false,
-            workload.width(),
-            workload.height(),
-            BAND_ROWS,
-            ColourSpace.of(NamedSpace.SRGB),
-            SinkSpec.DOTS_PER_INCH,
-            Captions.NONE);
+    Path file = folder.resolve(workload.file(number));
+    int width = workload.width();
+    int height = workload.height();
     Scenery scenery = new Scenery(workload);
-    Region whole = Region.ofSize(workload.width(), workload.height());
-    try (Sink sink = Sinks.open(spec)) {
+    try (Sink sink =
+        Sinks.open(PictureFile.spec(file, workload.format(), workload.compress(), width, height))) {
+      Region whole = Region.ofSize(width, height);
       for (int band = 0; band < sink.bands(); band++) {
-        Region rows = whole.rows(band * BAND_ROWS, (band + 1) * BAND_ROWS);
+        int top = band * PictureFile.BAND_ROWS;
+        Region rows = whole.rows(top, top + PictureFile.BAND_ROWS);
         sink.append(band, sink.encode(band, scenery.rows(number, rows)));
       }
-      sink.finish(() -> false);
       sink.commit();
     }
   }
@@ -151,7 +161,7 @@ public final class MakeWorkload {
     return text.append("power\t").append(Workload.POWER).append("\nout\tpeer.tif\n").toString();
   }
 
-  private static String points(Workload.Layer layer) {
-    return String.join(" ", layer.corners().stream().map(c -> c[0] + "," + c[1]).toList());
+  private String points(Workload.Layer layer) {
+    return String.join(" ", workload.mask(layer).stream().map(c -> c[0] + "," + c[1]).toList());
   }
 }

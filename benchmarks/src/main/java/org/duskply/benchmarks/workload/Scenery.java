@@ -1,5 +1,6 @@
 package org.duskply.benchmarks.workload;
 
+import java.util.Arrays;
 import org.duskply.engine.pixel.Planes;
 import org.duskply.engine.pixel.Region;
 
@@ -30,9 +31,11 @@ final class Scenery {
     float[] red = rows.plane(0);
     float[] green = rows.plane(1);
     float[] blue = rows.plane(2);
+    double[] views = new double[area.width()];
     for (int y = area.top(); y < area.bottom(); y++) {
+      view(y, views);
       for (int x = 0; x < area.width(); x++) {
-        double view = view(x, y);
+        double view = views[x];
         double dx = (x - light[0]) / light[2];
         double dy = (y - light[1]) / light[2];
         double flash = light[3] / (1 + dx * dx + dy * dy);
@@ -49,43 +52,48 @@ final class Scenery {
 
   /** Middle, reach and strength of a frame's light: about its layer's polygon. */
   private double[] pool(int frame) {
-    double[] middle = new double[2];
-    for (Workload.Layer layer : workload.layers()) {
-      if (layer.frame() == frame) {
-        for (double[] corner : layer.corners()) {
-          middle[0] += corner[0] / layer.corners().size();
-          middle[1] += corner[1] / layer.corners().size();
-        }
-      }
-    }
+    double[] middle = workload.light(frame);
     return new double[] {middle[0], middle[1], workload.width() / 14.0, 0.5};
   }
 
-  /** How bright things are: octaves of smooth noise, the finest a few pixels across. */
-  private double view(int x, int y) {
-    double sum = 0.55;
+  /** How bright things of a row are: octaves of smooth noise, the finest a few pixels across. */
+  private void view(int y, double[] row) {
+    Arrays.fill(row, 0.55);
     double weight = 0.5;
     double size = workload.width() / 3.0;
     for (int i = 0; i < OCTAVES; i++) {
-      sum += weight * (smooth(x / size, y / size, i) - 0.5);
+      addSmooth(row, y / size, size, i, weight);
       weight *= 0.55;
       size *= 0.42;
     }
-    return Math.max(0.02, sum);
+    for (int x = 0; x < row.length; x++) {
+      row[x] = Math.max(0.02, row[x]);
+    }
   }
 
-  private static double smooth(double x, double y, int octave) {
-    int left = (int) Math.floor(x);
+  /** Adds a row of one octave; four corners of its grid are enough for all pixels between them. */
+  private static void addSmooth(double[] row, double y, double size, int octave, double weight) {
     int top = (int) Math.floor(y);
-    double u = x - left;
     double v = y - top;
-    double across = u * u * (3 - 2 * u);
     double down = v * v * (3 - 2 * v);
-    double above =
-        corner(left, top, octave) * (1 - across) + corner(left + 1, top, octave) * across;
-    double below =
-        corner(left, top + 1, octave) * (1 - across) + corner(left + 1, top + 1, octave) * across;
-    return above * (1 - down) + below * down;
+    int left = -1;
+    double[] c = new double[4];
+    for (int x = 0; x < row.length; x++) {
+      double place = x / size;
+      int column = (int) Math.floor(place);
+      if (column != left) {
+        left = column;
+        c[0] = corner(left, top, octave);
+        c[1] = corner(left + 1, top, octave);
+        c[2] = corner(left, top + 1, octave);
+        c[3] = corner(left + 1, top + 1, octave);
+      }
+      double u = place - left;
+      double across = u * u * (3 - 2 * u);
+      double above = c[0] * (1 - across) + c[1] * across;
+      double below = c[2] * (1 - across) + c[3] * across;
+      row[x] += weight * (above * (1 - down) + below * down - 0.5);
+    }
   }
 
   private static double corner(int x, int y, int octave) {

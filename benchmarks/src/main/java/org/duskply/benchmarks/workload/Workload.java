@@ -1,6 +1,7 @@
 package org.duskply.benchmarks.workload;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.SplittableRandom;
@@ -20,8 +21,9 @@ import org.duskply.recipe.deliver.Format;
  * @param most greatest radius of a pop's polygon, in pixels
  * @param format of the frames
  * @param compress of the frames, where they are TIFFs
+ * @param everywhere whether every mask covers the whole picture, whatever its layer's polygon
  */
-record Workload(
+public record Workload(
     String name,
     int width,
     int height,
@@ -29,7 +31,8 @@ record Workload(
     double least,
     double most,
     Format format,
-    Compress compress) {
+    Compress compress,
+    boolean everywhere) {
   private static final int CORNERS = 12;
   private static final double SKY_RADIUS = 1500;
   private static final long SEED = 24;
@@ -44,39 +47,43 @@ record Workload(
    * @param lighten whether it lightens; else it is laid normally
    * @param opacity 0 to 1
    * @param sigma of the Gaussian that softens the polygon, in pixels
-   * @param corners x and y of each
+   * @param corners x and y of each of the polygon that its light falls about
    */
   record Layer(int frame, boolean lighten, double opacity, double sigma, List<double[]> corners) {}
 
+  private static final Workload W24 = of("W24", 6000, 4000, 21, 250, 750);
+
   /** All of them. */
-  static List<Workload> all() {
+  public static List<Workload> all() {
     return List.of(
-        of("W24", 6000, 4000, 21, 250, 750),
-        of("W24-full", 6000, 4000, 21, 9000, 9000),
+        W24,
+        new Workload("W24-full", 6000, 4000, 21, 250, 750, Format.TIFF, Compress.DEFLATE, true),
+        new Workload("W24-lzw", 6000, 4000, 21, 250, 750, Format.TIFF, Compress.LZW, false),
+        new Workload("W24-jpeg", 6000, 4000, 21, 250, 750, Format.JPEG, Compress.NONE, false),
         of("W100", 6000, 4000, 100, 250, 750),
-        new Workload("W24-jpeg", 6000, 4000, 21, 250, 750, Format.JPEG, Compress.NONE),
-        new Workload("W24-lzw", 6000, 4000, 21, 250, 750, Format.TIFF, Compress.LZW),
         of("W24-100MP", 12000, 8400, 21, 500, 1500),
         of("small", 600, 400, 21, 25, 75));
   }
 
-  static Optional<Workload> called(String name) {
+  /** The one of that name. */
+  public static Optional<Workload> called(String name) {
     return all().stream().filter(w -> w.name.equals(name)).findFirst();
   }
 
   private static Workload of(
       String name, int width, int height, int pops, double least, double most) {
-    return new Workload(name, width, height, pops, least, most, Format.TIFF, Compress.DEFLATE);
+    return new Workload(
+        name, width, height, pops, least, most, Format.TIFF, Compress.DEFLATE, false);
   }
 
   /** The file of a frame, from the workload's folder. */
-  String file(int frame) {
+  public String file(int frame) {
     String ending = format == Format.JPEG ? ".jpg" : ".tif";
     return String.format(java.util.Locale.ROOT, "frames/%03d%s", frame, ending);
   }
 
   /** Frames, the base included. */
-  int frames() {
+  public int frames() {
     return pops + 3;
   }
 
@@ -88,11 +95,55 @@ record Workload(
     for (int i = 1; i < pops; i++) {
       layers.add(new Layer(i, true, 1, 8 * scale, polygon(random, least, most)));
     }
-    double sky = least > width ? least : SKY_RADIUS * scale;
+    double sky = SKY_RADIUS * scale;
     layers.add(new Layer(pops, false, 1, 1.5 * scale, polygon(random, sky, sky)));
     layers.add(new Layer(pops + 1, false, 0.6, 8 * scale, polygon(random, least, most)));
     layers.add(new Layer(pops + 2, true, 1, 8 * scale, polygon(random, least, most)));
     return layers;
+  }
+
+  /** Corners of the polygon through which a layer shows. */
+  List<double[]> mask(Layer layer) {
+    return everywhere ? ring(width / 2.0, height / 2.0, 1.5 * width) : layer.corners();
+  }
+
+  /**
+   * Where a frame's own light goes off: the middle of its layer's corners; of the base, 0 and 0.
+   */
+  double[] light(int frame) {
+    double[] middle = new double[2];
+    for (Layer layer : layers()) {
+      if (layer.frame() == frame) {
+        for (double[] corner : layer.corners()) {
+          middle[0] += corner[0] / layer.corners().size();
+          middle[1] += corner[1] / layer.corners().size();
+        }
+      }
+    }
+    return middle;
+  }
+
+  /** Whether a frame's file holds the same as that of another workload. */
+  boolean shares(int frame, Workload other) {
+    return width == other.width
+        && height == other.height
+        && format == other.format
+        && compress == other.compress
+        && frame < other.frames()
+        && Arrays.equals(light(frame), other.light(frame));
+  }
+
+  private static List<double[]> ring(double x, double y, double radius) {
+    List<double[]> corners = new ArrayList<>();
+    for (int i = 0; i < CORNERS; i++) {
+      double angle = 2 * StrictMath.PI * i / CORNERS;
+      corners.add(
+          new double[] {
+            Math.rint(x + radius * StrictMath.cos(angle)),
+            Math.rint(y + radius * StrictMath.sin(angle))
+          });
+    }
+    return corners;
   }
 
   /** Corners about a centre inside the picture, in order of their angles. */

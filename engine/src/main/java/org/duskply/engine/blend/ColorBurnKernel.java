@@ -13,6 +13,8 @@ package org.duskply.engine.blend;
  * <p>White stays white whatever the frame, as in the standard; below 0 both count as 0.
  */
 final class ColorBurnKernel implements SeparableKernel {
+  private static final float LEAST_FRAME = 0x1p-25f;
+
   @Override
   public void run(float[] below, float[] frame, float[] out, int from, int to) {
     for (int i = from; i < to; i++) {
@@ -20,11 +22,13 @@ final class ColorBurnKernel implements SeparableKernel {
     }
   }
 
-  /** Blends two values of 0 or more. */
+  /**
+   * Blends two values of 0 or more. Below white there are at least 2⁻²⁴ to it, so that a frame held
+   * above 2⁻²⁵ burns to 0 as black does. White stays white, so that light above it is put back by
+   * one exact product. Without a branch it runs on many pixels at a time.
+   */
   private static float burn(float b, float s) {
-    if (b >= 1f) {
-      return b;
-    }
-    return s == 0f ? 0f : 1f - Math.min(1f, (1f - b) / Math.min(s, 1f));
+    float share = (1f - Math.min(b, 1f)) / Math.min(Math.max(s, LEAST_FRAME), 1f);
+    return (1f - Math.min(1f, share)) * Math.max(b, 1f);
   }
 }

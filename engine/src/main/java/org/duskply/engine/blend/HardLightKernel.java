@@ -20,9 +20,13 @@ final class HardLightKernel implements SeparableKernel {
     }
   }
 
-  /** Blends two values of 0 or more. Twice a float is exact, and so is the less 1 up to 1. */
+  /**
+   * Blends two values of 0 or more: first the dark half, which leaves {@code b} under a bright
+   * frame, then the bright half, which leaves it under a dark one. Both identities are exact, and
+   * so are twice a float and the less 1 up to 1; without a branch it runs on many pixels at a time.
+   */
   static float hardLight(float b, float s) {
     float twice = 2f * s;
-    return s <= 0.5f ? b * twice : ScreenKernel.screen(b, twice - 1f);
+    return ScreenKernel.screen(b * Math.min(twice, 1f), Math.max(twice - 1f, 0f));
   }
 }

@@ -125,7 +125,7 @@ final class ExplanationText {
     line(
         frame.reader()
             + (frame.reader().endsWith(".") ? " " : ". ")
-            + frame.unitsRead()
+            + frame.unitsRead().cardinality()
             + " of "
             + frame.units()
             + (frame.units() == 1 ? " piece" : " pieces")

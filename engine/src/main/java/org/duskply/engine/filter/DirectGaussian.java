@@ -95,12 +95,20 @@ final class DirectGaussian implements Gaussian.Way {
     }
   }
 
-  /** Makes {@code count} lines, each from the one {@code reach} further on and its neighbours. */
+  /**
+   * Makes {@code count} lines, each from the one {@code reach} further on and its neighbours. Where
+   * all of them are the same, as inside and outside an outline, nothing is summed.
+   */
   private void blur(float[][] in, float[][] out, int count, int length) {
+    Changes changes = new Changes(in, count + 2 * weights.length, length);
     for (int line = 0; line < count; line++) {
       int centre = line + weights.length;
       float[] sums = out[line];
-      Arrays.fill(sums, 0, length, 0f);
+      changes.among(line, line + 2 * weights.length);
+      int from = changes.from();
+      int to = Math.max(from, changes.to());
+      even(in[centre], sums, 0, from);
+      Arrays.fill(sums, from, to, 0f);
       int i = 1;
       for (; i < weights.length; i += 2) {
         add(
@@ -112,12 +120,21 @@ final class DirectGaussian implements Gaussian.Way {
             in[centre + i + 1],
             weights[i],
             sums,
-            length);
+            from,
+            to);
       }
       if (i == weights.length) {
-        add(in[centre], in[centre - i], in[centre + i], weights[i - 1], sums, length);
+        add(in[centre], in[centre - i], in[centre + i], weights[i - 1], sums, from, to);
       }
-      add(in[centre], sums, length);
+      add(in[centre], sums, from, to);
+      even(in[centre], sums, to, length);
+    }
+  }
+
+  /** What the sum comes to where it is of equal samples: the sample, −0 being 0. */
+  private static void even(float[] centre, float[] out, int from, int to) {
+    for (int x = from; x < to; x++) {
+      out[x] = centre[x] + 0f;
     }
   }
 
@@ -131,8 +148,9 @@ final class DirectGaussian implements Gaussian.Way {
       float[] farAfter,
       float farWeight,
       float[] sums,
-      int length) {
-    for (int x = 0; x < length; x++) {
+      int from,
+      int to) {
+    for (int x = from; x < to; x++) {
       float twice = 2 * centre[x];
       float sum = sums[x] + weight * ((before[x] + after[x]) - twice);
       sums[x] = sum + farWeight * ((farBefore[x] + farAfter[x]) - twice);
@@ -140,14 +158,14 @@ final class DirectGaussian implements Gaussian.Way {
   }
 
   private static void add(
-      float[] centre, float[] before, float[] after, float weight, float[] sums, int length) {
-    for (int x = 0; x < length; x++) {
+      float[] centre, float[] before, float[] after, float weight, float[] sums, int from, int to) {
+    for (int x = from; x < to; x++) {
       sums[x] += weight * ((before[x] + after[x]) - 2 * centre[x]);
     }
   }
 
-  private static void add(float[] centre, float[] sums, int length) {
-    for (int x = 0; x < length; x++) {
+  private static void add(float[] centre, float[] sums, int from, int to) {
+    for (int x = from; x < to; x++) {
       sums[x] = centre[x] + sums[x];
     }
   }

@@ -75,8 +75,26 @@ public final class FirstSample implements FrameSource {
   }
 
   @Override
+  public long workingBytes(Region part) {
+    return workingBytes() - source.workingBytes() + source.workingBytes(part);
+  }
+
+  @Override
+  public long cursorBytes(Region part) {
+    return source.cursorBytes(part);
+  }
+
+  @Override
   public FrameReader reader() {
-    FrameReader reader = source.reader();
+    return first(source.reader());
+  }
+
+  @Override
+  public FrameReader reader(Region part) {
+    return first(source.reader(part));
+  }
+
+  private static FrameReader first(FrameReader reader) {
     return new FrameReader() {
       @Override
       public Samples read(int unit) {

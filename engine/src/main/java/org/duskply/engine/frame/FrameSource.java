@@ -43,6 +43,21 @@ public interface FrameSource {
   /** A reader with its own place in the file. */
   FrameReader reader();
 
+  /** A reader that will be asked for nothing outside {@code part}. */
+  default FrameReader reader(Region part) {
+    return reader();
+  }
+
+  /** As {@link #workingBytes()}, of a reader for {@code part} alone. */
+  default long workingBytes(Region part) {
+    return workingBytes();
+  }
+
+  /** As {@link #cursorBytes()}, of a reader for {@code part} alone. */
+  default long cursorBytes(Region part) {
+    return cursorBytes();
+  }
+
   /** How units can be reached. */
   enum Access {
     /** Any unit at any time, several at once. */

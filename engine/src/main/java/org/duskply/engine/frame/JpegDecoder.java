@@ -1,11 +1,14 @@
 package org.duskply.engine.frame;
 
+import java.awt.Rectangle;
 import java.awt.image.Raster;
 import java.io.IOException;
 import java.util.List;
 import java.util.function.Consumer;
+import javax.imageio.ImageReadParam;
 import javax.imageio.ImageReader;
 import javax.imageio.event.IIOReadWarningListener;
+import org.duskply.engine.pixel.Region;
 
 /**
  * Decodes a JPEG through the general-purpose reader, as raw components: what turns luma and chroma
@@ -22,8 +25,9 @@ final class JpegDecoder implements WholeDecoder {
   }
 
   @Override
-  public void decode(FrameFile in, Consumer<Samples> rows, List<String> notices) {
-    RasterRows raster = new RasterRows(raster(in, notices));
+  public void decode(FrameFile in, Region part, Consumer<Samples> rows, List<String> notices) {
+    Region decoded = segments.lossless() ? whole() : part;
+    RasterRows raster = new RasterRows(raster(in, decoded, notices), decoded);
     if (raster.bands() != segments.components()) {
       throw in.fail("is a JPEG of a kind that is not read; save it as TIFF");
     }
@@ -45,19 +49,23 @@ final class JpegDecoder implements WholeDecoder {
         rows);
   }
 
-  private Raster raster(FrameFile in, List<String> notices) {
+  private Region whole() {
+    return Region.ofSize(segments.width(), segments.height());
+  }
+
+  private Raster raster(FrameFile in, Region part, List<String> notices) {
     RowListener reached = new RowListener();
     int[] firstBad = {-1};
     IIOReadWarningListener listener =
         (reader, warning) -> {
           if (ReaderWarnings.damage(warning)) {
-            firstBad[0] = firstBad[0] < 0 ? reached.next() : firstBad[0];
+            firstBad[0] = firstBad[0] < 0 ? part.top() + reached.next() : firstBad[0];
           } else if (notices.isEmpty()) {
             notices.add("The JPEG's structure has faults that do not touch its pixels.");
           }
         };
-    Raster raster = read(in, reached, listener);
-    boolean complete = firstBad[0] >= segments.height() && !segments.progressive();
+    Raster raster = read(in, part, reached, listener);
+    boolean complete = firstBad[0] >= part.bottom() && !segments.progressive();
     if (firstBad[0] >= 0 && !complete && in.tolerant()) {
       int first = Math.min(firstBad[0], segments.height() - 1);
       notices.add(Damage.sentence(first, segments.height() - 1));
@@ -67,27 +75,36 @@ final class JpegDecoder implements WholeDecoder {
               + Math.min(firstBad[0], segments.height() - 1)
               + " down are not all there");
     }
-    if (raster.getWidth() != segments.width() || raster.getHeight() != segments.height()) {
-      throw in.fail("is a damaged JPEG: it says two things about its size");
+    if (raster.getWidth() != part.width() || raster.getHeight() != part.height()) {
+      throw twoSizes(in);
     }
     return raster;
   }
 
   /** The readers stumble over hostile files in their own ways; each becomes the same sentence. */
-  private Raster read(FrameFile in, RowListener reached, IIOReadWarningListener listener) {
+  private Raster read(
+      FrameFile in, Region part, RowListener reached, IIOReadWarningListener listener) {
     ImageReader reader = null;
     try (FileImageInput input = new FileImageInput(in)) {
       reader = ImageReaders.jpeg();
       reader.addIIOReadUpdateListener(reached);
       reader.addIIOReadWarningListener(listener);
       reader.setInput(input, true, true);
-      return reader.readRaster(0, null);
+      if (part.equals(whole())) {
+        return reader.readRaster(0, null);
+      }
+      if (reader.getWidth(0) != segments.width() || reader.getHeight(0) != segments.height()) {
+        throw twoSizes(in);
+      }
+      ImageReadParam only = reader.getDefaultReadParam();
+      only.setSourceRegion(new Rectangle(part.left(), part.top(), part.width(), part.height()));
+      return reader.readRaster(0, only);
     } catch (FrameException e) {
       throw e;
     } catch (IOException | RuntimeException e) {
       throw in.fail(
           "is damaged: it cannot be decoded from row "
-              + Math.min(reached.next(), segments.height() - 1)
+              + Math.min(part.top() + reached.next(), segments.height() - 1)
               + " down",
           e);
     } finally {
@@ -95,6 +112,10 @@ final class JpegDecoder implements WholeDecoder {
         reader.dispose();
       }
     }
+  }
+
+  private static FrameException twoSizes(FrameFile in) {
+    return in.fail("is a damaged JPEG: it says two things about its size");
   }
 
   private static void copy(int[] raw, int count, Object into) {

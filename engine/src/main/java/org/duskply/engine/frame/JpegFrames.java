@@ -3,6 +3,7 @@ package org.duskply.engine.frame;
 import java.util.ArrayList;
 import java.util.List;
 import org.duskply.engine.frame.FrameInfo.Alpha;
+import org.duskply.engine.pixel.Region;
 
 /** Opens JPEG files. */
 final class JpegFrames {
@@ -42,11 +43,11 @@ final class JpegFrames {
         file,
         info,
         turn,
-        "JPEG: decoded once, whole"
+        "JPEG: decoded once"
             + turned
-            + ", since it can be entered only at its start; how it is decoded is Java's own, and may differ"
+            + ", from its top down to the last row needed, since it can be entered only at its start; how it is decoded is Java's own, and may differ"
             + " from one Java to another",
-        decoderBytes(segments),
+        part -> decoderBytes(segments, part),
         new JpegDecoder(segments));
   }
 
@@ -69,10 +70,10 @@ final class JpegFrames {
   }
 
   /** The raster, a group of rows in hand, and all coefficients of a file in several scans. */
-  private static long decoderBytes(JpegSegments s) {
-    long samples = (long) s.width() * s.height() * s.components();
-    return samples * ((s.precision() + 7) / 8)
+  private static long decoderBytes(JpegSegments s, Region part) {
+    long pixels = (long) s.width() * s.height();
+    return (s.lossless() ? pixels : part.count()) * s.components() * ((s.precision() + 7) / 8)
         + FrameLimits.MAX_UNIT_BYTES
-        + (s.gathered() ? 2 * samples : 0);
+        + (s.gathered() ? 2 * pixels * s.components() : 0);
   }
 }

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.function.Consumer;
 import javax.imageio.ImageReadParam;
 import javax.imageio.ImageReader;
+import org.duskply.engine.pixel.Region;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -25,7 +26,7 @@ final class PngDecoder implements WholeDecoder {
   }
 
   @Override
-  public void decode(FrameFile in, Consumer<Samples> rows, List<String> notices) {
+  public void decode(FrameFile in, Region part, Consumer<Samples> rows, List<String> notices) {
     Raster whole = raster(in, notices);
     if (!chunks.cut() && !PngChunks.pixelsSound(in)) {
       if (!in.tolerant()) {

@@ -52,7 +52,7 @@ final class PngFrames {
         info,
         turn,
         "PNG: decoded once, whole" + turned + ", since it can be entered only at its start",
-        decoderBytes(chunks),
+        part -> decoderBytes(chunks),
         decoder);
   }
 

@@ -25,12 +25,24 @@ final class RasterRows {
   }
 
   private final Raster raster;
+  private final Region part;
   private final int width;
   private final int height;
   private final int bands;
 
+  /** All of a picture. */
   RasterRows(Raster raster) {
+    this(raster, Region.ofSize(raster.getWidth(), raster.getHeight()));
+  }
+
+  /**
+   * A part of a picture.
+   *
+   * @param part where the raster lies in the picture
+   */
+  RasterRows(Raster raster, Region part) {
     this.raster = raster;
+    this.part = part;
     this.width = raster.getWidth();
     this.height = raster.getHeight();
     this.bands = raster.getNumBands();
@@ -51,7 +63,7 @@ final class RasterRows {
     for (int y = 0; y < height; y += group()) {
       int count = Math.min(group(), height - y);
       fetch(y, count, raw);
-      Region area = new Region(0, y, width, y + count);
+      Region area = part.rows(part.top() + y, part.top() + y + count);
       int samples = count * width * channels;
       if (kind == Samples.Kind.BYTES) {
         byte[] into = new byte[samples];
@@ -82,7 +94,8 @@ final class RasterRows {
           into[o++] = (float) raw[p * bands + band];
         }
       }
-      rows.accept(Samples.of(new Region(0, y, width, y + count), kept.length, into));
+      Region area = part.rows(part.top() + y, part.top() + y + count);
+      rows.accept(Samples.of(area, kept.length, into));
     }
   }
 

@@ -42,8 +42,9 @@ final class TiffFrames {
           info,
           turn,
           "TIFF with " + why + ": decoded once, whole",
-          (long) picture.width() * picture.height() * picture.stored() * kind.rasterBytes()
-              + FrameLimits.MAX_UNIT_BYTES,
+          part ->
+              (long) picture.width() * picture.height() * picture.stored() * kind.rasterBytes()
+                  + FrameLimits.MAX_UNIT_BYTES,
           new TiffRasterDecoder(picture, kind, TiffExcerpt.read(file, form, first)));
     }
     if (exif.orientation() == 1) {
@@ -58,7 +59,7 @@ final class TiffFrames {
         info,
         turn,
         "TIFF stored on its side: decoded once, whole, and turned upright",
-        stored.workingBytes() + stored.cursorBytes() + FrameLimits.MAX_UNIT_BYTES,
+        part -> stored.workingBytes() + stored.cursorBytes() + FrameLimits.MAX_UNIT_BYTES,
         stored::readAll);
   }
 

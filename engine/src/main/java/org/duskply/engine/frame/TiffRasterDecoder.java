@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.function.Consumer;
 import javax.imageio.ImageReader;
 import javax.imageio.event.IIOReadWarningListener;
+import org.duskply.engine.pixel.Region;
 
 /**
  * Decodes the TIFF pictures that our own reader does not take (JPEG, fax, LZW of the older form)
@@ -35,7 +36,7 @@ final class TiffRasterDecoder implements WholeDecoder {
   }
 
   @Override
-  public void decode(FrameFile in, Consumer<Samples> rows, List<String> notices) {
+  public void decode(FrameFile in, Region part, Consumer<Samples> rows, List<String> notices) {
     Raster raster = raster(in);
     boolean floats = raster.getTransferType() >= DataBuffer.TYPE_FLOAT;
     if (raster.getWidth() != picture.width()

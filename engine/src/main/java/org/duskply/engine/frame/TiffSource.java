@@ -140,12 +140,15 @@ final class TiffSource implements FrameSource {
     return picture.planar() ? picture.kept() : new int[1];
   }
 
-  /** Reads every unit from the top; the file is left open. */
-  void readAll(FrameFile in, Consumer<Samples> rows, List<String> notices) {
+  /** Reads a part from the top; the file is left open. */
+  void readAll(FrameFile in, Region part, Consumer<Samples> rows, List<String> notices) {
     FrameReader reader =
         way == Way.CURSOR ? new TiffForwardReader(this, in) : new TiffRandomReader(this, in);
     for (int u = 0; u < units(); u++) {
-      rows.accept(reader.read(u));
+      Region wanted = unit(u).meet(part);
+      if (!wanted.empty()) {
+        rows.accept(reader.read(u, wanted));
+      }
     }
     notices.addAll(reader.notices());
   }

@@ -1,12 +1,13 @@
 package org.duskply.engine.frame;
 
 import java.util.List;
+import java.util.function.ToLongFunction;
 import org.duskply.engine.pixel.Region;
 
 /**
- * A frame that can only be decoded whole, or that must be turned upright. The first unit that is
- * asked for decodes the picture; its samples are then held until the reader is closed, and units
- * are cut from them in any order.
+ * A frame that can only be decoded from its start, or that must be turned upright. The first unit
+ * that is asked for decodes the picture; the samples that its reader is for are then held until the
+ * reader is closed, and units are cut from them in any order.
  *
  * <p>It calls itself FORWARD because its reader holds what it decodes: the samples count as cursor
  * bytes, and one reader serves one line of work. Its reader may nevertheless be called from several
@@ -17,21 +18,22 @@ final class WholeFrame implements FrameSource {
   private final FrameInfo info;
   private final Turn turn;
   private final String reason;
-  private final long decoderBytes;
+  private final ToLongFunction<Region> decoderBytes;
   private final WholeDecoder decoder;
   private final int unitRows;
 
   /**
    * @param info of the upright picture
    * @param turn from the stored to the upright picture
-   * @param decoderBytes most bytes that the decoder holds beside the samples
+   * @param decoderBytes most bytes that the decoder holds beside the samples, for a part of the
+   *     stored picture
    */
   WholeFrame(
       FrameFile file,
       FrameInfo info,
       Turn turn,
       String reason,
-      long decoderBytes,
+      ToLongFunction<Region> decoderBytes,
       WholeDecoder decoder) {
     FrameLimits.checkWhole(file, info.width(), info.height(), info.channels());
     this.file = file;
@@ -73,44 +75,72 @@ final class WholeFrame implements FrameSource {
     return new Region(0, top, info.width(), Math.min(info.height(), top + unitRows));
   }
 
-  /** What the decoder needs while the first unit is read. */
   @Override
-  public long workingBytes() {
-    return decoderBytes;
+  public Region returned(int index, Region part) {
+    return unit(index).meet(part);
   }
 
-  /** The samples of the whole picture. */
+  @Override
+  public long workingBytes() {
+    return workingBytes(whole());
+  }
+
+  /** What the decoder needs while the first unit is read. */
+  @Override
+  public long workingBytes(Region part) {
+    return decoderBytes.applyAsLong(turn.only(part).stored());
+  }
+
   @Override
   public long cursorBytes() {
-    return (long) samples() * info.kind().bytes();
+    return cursorBytes(whole());
+  }
+
+  /** The samples of the part. */
+  @Override
+  public long cursorBytes(Region part) {
+    return part.count() * info.channels() * info.kind().bytes();
   }
 
   @Override
   public FrameReader reader() {
-    return new WholeReader(this, file.again());
+    return reader(whole());
   }
 
-  private int samples() {
-    return info.width() * info.height() * info.channels();
+  @Override
+  public FrameReader reader(Region part) {
+    return new WholeReader(this, file.again(), part);
   }
 
-  /** Decodes the picture into one array, upright. */
-  Object decode(FrameFile in, List<String> notices) {
-    Object whole = room(samples());
-    decoder.decode(in, rows -> turn.place(rows, whole), notices);
-    return whole;
+  private Region whole() {
+    return Region.ofSize(info.width(), info.height());
   }
 
-  /** The samples of a unit, cut from the whole picture. */
-  Samples cut(Object whole, Region area) {
-    int from = area.top() * info.width() * info.channels();
-    int count = Math.toIntExact(area.count()) * info.channels();
-    Object part = room(count);
-    System.arraycopy(whole, from, part, 0, count);
-    return samples(area, part);
+  /** Decodes a part of the picture into one array, upright. */
+  Object decode(FrameFile in, Region part, List<String> notices) {
+    Object held = room(part);
+    Turn only = turn.only(part);
+    decoder.decode(in, only.stored(), rows -> only.place(rows, held), notices);
+    return held;
   }
 
-  private Object room(int samples) {
+  /**
+   * The samples of a region, cut from those that are held.
+   *
+   * @param part the pixels that are held
+   */
+  Samples cut(Object held, Region part, Region area) {
+    Object cut = room(area);
+    int count = area.width() * info.channels();
+    for (int y = area.top(); y < area.bottom(); y++) {
+      int from = (y - part.top()) * part.width() + area.left() - part.left();
+      System.arraycopy(held, from * info.channels(), cut, (y - area.top()) * count, count);
+    }
+    return samples(area, cut);
+  }
+
+  private Object room(Region area) {
+    int samples = Math.toIntExact(area.count() * info.channels());
     return switch (info.kind()) {
       case BYTES -> new byte[samples];
       case SHORTS -> new short[samples];

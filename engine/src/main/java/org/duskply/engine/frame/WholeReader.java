@@ -5,32 +5,38 @@ import java.util.List;
 import org.duskply.engine.pixel.Region;
 import org.jspecify.annotations.Nullable;
 
-/** Reads units of a picture that is decoded whole, once, and let go when this is closed. */
+/** Reads units of a part of a picture that is decoded once, and let go when this is closed. */
 final class WholeReader implements FrameReader {
   private final WholeFrame source;
   private final FrameFile file;
+  private final Region part;
   private final List<String> notices = new ArrayList<>();
-  private @Nullable Object whole;
+  private @Nullable Object held;
 
-  WholeReader(WholeFrame source, FrameFile file) {
+  WholeReader(WholeFrame source, FrameFile file, Region part) {
     this.source = source;
     this.file = file;
+    this.part = part;
   }
 
   @Override
   public Samples read(int unit) {
-    Region area = source.unit(unit);
-    Samples samples = source.cut(whole(), area);
+    return read(unit, source.unit(unit));
+  }
+
+  @Override
+  public Samples read(int unit, Region wanted) {
+    Samples samples = source.cut(held(), part, source.returned(unit, wanted).meet(part));
     file.counters().countUnit();
     return samples;
   }
 
-  private synchronized Object whole() {
-    Object there = whole;
+  private synchronized Object held() {
+    Object there = held;
     if (there == null) {
       notices.clear();
-      there = source.decode(file, notices);
-      whole = there;
+      there = source.decode(file, part, notices);
+      held = there;
     }
     return there;
   }
@@ -42,7 +48,7 @@ final class WholeReader implements FrameReader {
 
   @Override
   public synchronized void close() {
-    whole = null;
+    held = null;
     file.close();
   }
 }

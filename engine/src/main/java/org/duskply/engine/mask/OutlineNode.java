@@ -55,6 +55,11 @@ final class OutlineNode implements AreaNode, Boundless {
   }
 
   @Override
+  public float uniform(Region region) {
+    return raster.uniform(region);
+  }
+
+  @Override
   public long scratchBytes(Region out) {
     return BYTES_A_COLUMN * out.width();
   }

@@ -72,8 +72,7 @@ public final class OutlineRaster {
     if (band.empty()) {
       return Region.EMPTY;
     }
-    int[] touching = new int[edges.gather(band.top(), band.bottom(), new int[0])];
-    edges.gather(band.top(), band.bottom(), touching);
+    int[] touching = touching(band);
     double left = Double.POSITIVE_INFINITY;
     double right = Double.NEGATIVE_INFINITY;
     for (int e : touching) {
@@ -88,6 +87,35 @@ public final class OutlineRaster {
       return Region.EMPTY;
     }
     return new Region((int) Math.floor(left), band.top(), (int) Math.ceil(right), band.bottom());
+  }
+
+  /**
+   * The value of all pixels of {@code region} where no edge comes near it: 0 or 1, as one of them
+   * has it; NaN where an edge does.
+   */
+  float uniform(Region region) {
+    if (region.meet(bounds).empty()) {
+      return 0f;
+    }
+    int[] touching = touching(region);
+    for (int e : touching) {
+      double from = Math.max(0, edges.topY[e] - region.top());
+      double to = Math.min(region.height(), edges.bottomY[e] - region.top());
+      double a = edges.xAt(e, region.top(), from);
+      double b = edges.xAt(e, region.top(), to);
+      if (Math.max(a, b) >= region.left() - 1 && Math.min(a, b) <= region.right() + 1) {
+        return Float.NaN;
+      }
+    }
+    float[] one = new float[1];
+    fill(new Region(region.left(), region.top(), region.left() + 1, region.top() + 1), one);
+    return one[0];
+  }
+
+  private int[] touching(Region rows) {
+    int[] touching = new int[edges.gather(rows.top(), rows.bottom(), new int[0])];
+    edges.gather(rows.top(), rows.bottom(), touching);
+    return touching;
   }
 
   /** Fills plane {@code plane} of {@code out}, all of it. */

@@ -99,6 +99,10 @@ public final class Keys {
     if (node instanceof Mix mix && mix.footprint(out).empty()) {
       return known(mix.below(), band);
     }
+    float uniform = node.uniform(out);
+    if (!Float.isNaN(uniform)) { // made of nothing, so that nothing below tells it apart
+      return writer.word("uniform").number(uniform).number(node.planes()).done();
+    }
     writer.key(description).number(bands.height()).number(band);
     for (int input = 0; input < node.inputs().size(); input++) {
       Region part = node.needs(input, out);

@@ -28,6 +28,14 @@ public sealed interface Node permits FrameNode, PointNode, AreaNode {
   Region needs(int input, Region out);
 
   /**
+   * The value that every pixel of {@code region} has in every plane, where that is known without
+   * making them; NaN where it is not. Pure; what is known of a region is known of its parts.
+   */
+  default float uniform(Region region) {
+    return Float.NaN;
+  }
+
+  /**
    * Writes what it does, without its inputs: equal descriptions and equal inputs give equal pixels.
    */
   void describe(KeyWriter key);

@@ -16,6 +16,7 @@ final class RowState {
   private final float[][][] registers;
   private final float[] maskRow;
   private final Leaves leaves;
+  private final @Nullable Samples[] samples; // of each frame, those read last
   private int left;
   private int row;
 
@@ -27,6 +28,7 @@ final class RowState {
       registers[i] = new float[registerPlanes[i]][width];
     }
     this.maskRow = new float[width];
+    this.samples = new Samples[frames.size()];
   }
 
   void moveTo(int left, int row) {
@@ -59,7 +61,7 @@ final class RowState {
 
   void loadFrame(int leaf, int target, int from, int to) {
     FrameNode frame = frames.get(leaf);
-    Samples samples = leaves.samples(leaf, row);
+    Samples samples = samples(leaf);
     float[][] out = registers[target];
     frame
         .lineariser()
@@ -73,6 +75,16 @@ final class RowState {
             out[2],
             out.length > 3 ? out[3] : null,
             from);
+  }
+
+  /** Units are several rows high: most rows lie in the one that was read last. */
+  private Samples samples(int leaf) {
+    Samples last = samples[leaf];
+    if (last == null || row < last.area().top() || row >= last.area().bottom()) {
+      last = leaves.samples(leaf, row);
+      samples[leaf] = last;
+    }
+    return last;
   }
 
   void loadStage(int leaf, int target, int from, int to) {

@@ -32,6 +32,15 @@ public final class Counters {
     return unitsDecoded.get(frame);
   }
 
+  /** Units decoded of all frames. */
+  public long unitsDecoded() {
+    long sum = 0;
+    for (int f = 0; f < unitsDecoded.length(); f++) {
+      sum += unitsDecoded.get(f);
+    }
+    return sum;
+  }
+
   /** Bands run of a stage of the plan. */
   public int bandsRun(int stage) {
     return bandsRun.get(stage);

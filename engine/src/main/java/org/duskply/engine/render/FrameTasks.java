@@ -5,6 +5,7 @@ import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.Map;
 import java.util.Set;
+import java.util.TreeMap;
 import org.duskply.engine.frame.FrameInfo;
 import org.duskply.engine.frame.FrameReader;
 import org.duskply.engine.frame.FrameSource;
@@ -21,6 +22,8 @@ final class FrameTasks implements AutoCloseable {
   private final int frame;
   private final FrameSource source;
   private final Map<Integer, Task> units = new HashMap<>();
+  private final Map<Integer, Region> toDecode = new TreeMap<>();
+  private Region part = Region.EMPTY; // of all that is decoded
   private final BitSet kept = new BitSet();
   private final Results results;
   private final Counters counters;
@@ -57,6 +60,8 @@ final class FrameTasks implements AutoCloseable {
         before = decode;
       }
       units.put(unit.getKey(), decode);
+      toDecode.put(unit.getKey(), unit.getValue());
+      part = part.hull(unit.getValue());
     }
   }
 
@@ -78,9 +83,9 @@ final class FrameTasks implements AutoCloseable {
     return source;
   }
 
-  /** How many units are decoded. */
-  int unitsToDecode() {
-    return units.size();
+  /** The units that are decoded, with what is needed of each. */
+  Map<Integer, Region> unitsToDecode() {
+    return new TreeMap<>(toDecode);
   }
 
   /** Whether a unit is there without being decoded. */
@@ -115,7 +120,7 @@ final class FrameTasks implements AutoCloseable {
 
     @Override
     long resultBytes() {
-      return frame.source.cursorBytes();
+      return frame.source.cursorBytes(frame.part);
     }
 
     @Override
@@ -126,7 +131,7 @@ final class FrameTasks implements AutoCloseable {
     @Override
     void run() {
       synchronized (frame) {
-        frame.reader = frame.source.reader();
+        frame.reader = frame.source.reader(frame.part);
       }
     }
 
@@ -151,7 +156,7 @@ final class FrameTasks implements AutoCloseable {
 
     @Override
     long scratchBytes() {
-      return frame.source.workingBytes();
+      return frame.source.workingBytes(frame.part);
     }
 
     @Override

@@ -84,8 +84,8 @@ public final class Job implements AutoCloseable {
     return counters;
   }
 
-  /** The units that will be decoded of a frame of the plan. */
-  public int unitsNeeded(int frame) {
+  /** The units that will be decoded of a frame of the plan, with what is needed of each. */
+  public Map<Integer, Region> unitsNeeded(int frame) {
     return frames.get(frame).unitsToDecode();
   }
 

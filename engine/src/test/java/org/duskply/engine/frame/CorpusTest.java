@@ -17,6 +17,7 @@ import javax.imageio.IIOException;
 import javax.imageio.ImageReader;
 import javax.imageio.stream.FileImageInputStream;
 import org.duskply.engine.colour.ColourSpace;
+import org.duskply.engine.pixel.Region;
 import org.duskply.engine.testing.Close;
 import org.duskply.recipe.NamedSpace;
 import org.jspecify.annotations.Nullable;
@@ -286,6 +287,7 @@ class CorpusTest {
       List<String> wrong = new ArrayList<>();
       own.readAll(
           FrameFile.open(file, new ReadCounters(), false),
+          Region.EVERYWHERE,
           s -> {
             for (int y = s.area().top(); y < s.area().bottom(); y++) {
               for (int x = 0; x < s.area().right(); x++) {

@@ -83,6 +83,26 @@ abstract class FrameSourceContract {
   }
 
   @Test
+  void aReaderForAPartReadsIt() {
+    FrameSource source = source();
+    Region whole = Region.ofSize(source.info().width(), source.info().height());
+    for (Region part : Parts.of(whole, 1)) {
+      assertThat(source.cursorBytes(part)).isBetween(0L, source.cursorBytes());
+      assertThat(source.workingBytes(part)).isBetween(0L, source.workingBytes());
+      try (FrameReader reader = source.reader(part)) {
+        for (int u = 0; u < source.units(); u++) {
+          Region wanted = source.unit(u).meet(part);
+          if (!wanted.empty()) {
+            Samples samples = reader.read(u, wanted);
+            assertThat(samples.area()).isEqualTo(source.returned(u, wanted));
+            check(samples);
+          }
+        }
+      }
+    }
+  }
+
+  @Test
   void anyOrderGivesTheSameSamples() {
     FrameSource source = source();
     List<String> inOrder = new ArrayList<>();

@@ -223,6 +223,34 @@ class OutlineRasterTest {
     assertThat(filled(raster, window)).isEqualTo(cut.plane(0));
   }
 
+  @Property(seed = "33", tries = 100)
+  void whatIsSaidToBeUniformIs(@ForAll @IntRange(max = 1_000_000) int seed) {
+    Random random = new Random(seed);
+    FillRule rule = random.nextBoolean() ? FillRule.NONZERO : FillRule.EVENODD;
+    OutlineRaster raster = OutlineRaster.of(Outlines.random(random, 90), rule);
+    int known = 0;
+    for (int i = 0; i < 200; i++) {
+      int x = random.nextInt(140) - 30;
+      int y = random.nextInt(140) - 30;
+      Region window = new Region(x, y, x + 1 + random.nextInt(12), y + 1 + random.nextInt(12));
+      float uniform = raster.uniform(window);
+      if (!Float.isNaN(uniform)) {
+        known++;
+        assertThat(filled(raster, window)).containsOnly(uniform);
+      }
+    }
+    assertThat(known).isPositive();
+  }
+
+  @Test
+  void theMiddleOfAShapeIsKnownToBeFull() {
+    OutlineRaster raster = polygon(FillRule.NONZERO, 10, 10, 110, 10, 110, 110, 10, 110);
+    assertThat(raster.uniform(new Region(12, 12, 108, 108))).isEqualTo(1f);
+    assertThat(raster.uniform(new Region(0, 0, 8, 200))).isZero();
+    assertThat(raster.uniform(new Region(112, 20, 200, 40))).isZero();
+    assertThat(raster.uniform(new Region(0, 20, 20, 40))).isNaN();
+  }
+
   @Property(seed = "32", tries = 100)
   void boundsHoldAllThatIsCoveredAndBandsAreTight(@ForAll @IntRange(max = 1_000_000) int seed) {
     Random random = new Random(seed);
