@@ -35,7 +35,7 @@ final class ViewFrame implements FrameSource {
   FrameNode node() {
     ColourSpace srgb = ColourSpace.of(NamedSpace.SRGB);
     Lineariser lineariser = Lineariser.prepare(info(), srgb, srgb, 0);
-    return new FrameNode("view " + number, this, lineariser, 1, "view " + number, "plain");
+    return new FrameNode("view " + number, this, lineariser, 1, "view " + number, "");
   }
 
   /** A pixel in linear light, by the formula; beyond the edge that of the edge. */

@@ -380,6 +380,21 @@ class MaskKindsTest {
         .isEqualTo(all);
   }
 
+  /** What a mask has beyond the canvas decides what a neighbourhood makes of its edge. */
+  @Test
+  void aNeighbourhoodIsToldApartByTheCanvasUnlessTheMaskGoesOnBeyondIt() {
+    Node shape = graph(1).of(new MaskUse.Inline(mask(box(1, 1, 9, 9), 0, 0)));
+    Node frame = new PaintedNode(MaskRows.frame(1, 60, 40, 3));
+    Region wider = Region.ofSize(80, 40);
+    assertThat(key(new FeatherNode(frame, 3, CANVAS)))
+        .isNotEqualTo(key(new FeatherNode(frame, 3, wider)));
+    assertThat(key(new WidenNode(frame, 3, CANVAS)))
+        .isNotEqualTo(key(new WidenNode(frame, 3, wider)));
+    assertThat(key(new MedianNode(frame, CANVAS))).isNotEqualTo(key(new MedianNode(frame, wider)));
+    assertThat(key(new FeatherNode(shape, 3, CANVAS)))
+        .isEqualTo(key(new FeatherNode(shape, 3, wider)));
+  }
+
   private static String key(Node mask) {
     Keys keys = new Keys(new IdentityHashMap<>(Map.of(mask, CANVAS)), new Bands(64));
     return String.valueOf(keys.of(mask, 0, CANVAS));
