@@ -126,7 +126,8 @@ public final class Mix implements PointNode {
    * Mixes where every mask value lies strictly between 0 and 1 and nothing else covers: no weight
    * is 0 or 1.
    */
-  public static void between(float[] step, float[] mask, float opacity, float[] out, int from, int to) {
+  public static void between(
+      float[] step, float[] mask, float opacity, float[] out, int from, int to) {
     for (int i = from; i < to; i++) {
       float w = mask[i] * opacity;
       float b = out[i];
