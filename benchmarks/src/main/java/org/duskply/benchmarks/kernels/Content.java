@@ -11,7 +11,7 @@ public enum Content {
       double broad = 0.3 * wave(x / 440.0 + y / 57.0 + plane / 6.0);
       double narrow = 0.15 * wave((x + 3 * y) / 145.0 + plane / 3.0);
       double lamp = (x + 57 * y) % 199 < 6 ? 1.5 : 0;
-      return (float) (0.45 + broad + narrow + lamp + 0.03 * (dice - 0.5));
+      return (float) (0.45 + broad + narrow + lamp + 0.006 * (dice - 0.5));
     }
   },
 
