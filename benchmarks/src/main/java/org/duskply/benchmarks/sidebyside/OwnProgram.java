@@ -4,7 +4,6 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import org.duskply.benchmarks.workload.Workload;
-import org.duskply.recipe.deliver.Format;
 
 /**
  * How our own program is run, by the JDK that runs the measurement.
@@ -12,11 +11,13 @@ import org.duskply.recipe.deliver.Format;
  * @param where the words after the flags that say where its classes are
  */
 record OwnProgram(List<String> where) {
-  /** What Java is told for a rendering. */
-  static final List<String> FLAGS = List.of("-Xmx1g");
-
-  /** The same where frames are decoded whole: a rendering of W24-jpeg asks for 791 MB. */
-  static final List<String> FLAGS_FOR_JPEG = List.of("-Xmx1250m");
+  /**
+   * What Java is told for a rendering: a heap that is collected by one thread, since there are two
+   * and both have work, and whose young part has room for all that a few bands hold, so that little
+   * of it is carried into the old one.
+   */
+  static final List<String> FLAGS =
+      List.of("-Xmx1g", "-XX:+UseSerialGC", "-Xmn330m", "-XX:SurvivorRatio=1");
 
   private static final String DEFLATE_LEVEL = "--deflate-level";
 
@@ -54,7 +55,7 @@ record OwnProgram(List<String> where) {
   }
 
   private Program render(String name, Workload workload, Path folder, List<String> options) {
-    List<String> command = java(workload.format() == Format.JPEG ? FLAGS_FOR_JPEG : FLAGS);
+    List<String> command = java(FLAGS);
     command.addAll(where);
     command.addAll(List.of("render", "recipe.yaml", "--out", "ours"));
     command.addAll(options);

@@ -168,10 +168,7 @@ public final class SideBySide {
 
   private Path write() {
     List<String> machine = new ArrayList<>(Machine.lines(root));
-    machine.add(
-        "Our flags: `java %s`, with JPEG frames `java %s`"
-            .formatted(
-                String.join(" ", OwnProgram.FLAGS), String.join(" ", OwnProgram.FLAGS_FOR_JPEG)));
+    machine.add("Our flags: `java %s`".formatted(String.join(" ", OwnProgram.FLAGS)));
     if (peers != null) {
       machine.add("Libraries: " + String.join(", ", peers.versions()));
     }

@@ -44,7 +44,7 @@ class SideBySideTest {
     Path file = new SideBySide(root, options, own()).measure();
     assertThat(file).isEqualTo(work.resolve("RESULTS.md"));
     assertThat(Files.readString(file))
-        .contains("- Commit: ", "- Processor: ", "- Java: ", "- Our flags: `java -Xmx1g`,")
+        .contains("- Commit: ", "- Processor: ", "- Java: ", "- Our flags: `java -Xmx1g ")
         .containsPattern("\\| small \\| Duskply \\| [\\d.]+ \\([\\d.]+ to [\\d.]+\\) \\|")
         .contains("## Again")
         .doesNotContain("libvips 8");

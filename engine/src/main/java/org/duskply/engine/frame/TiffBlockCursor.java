@@ -9,7 +9,7 @@ import org.jspecify.annotations.Nullable;
  */
 final class TiffBlockCursor implements AutoCloseable {
   /** Unpacked bytes that are in hand at once, so that they stay in the processor's cache. */
-  private static final int GROUP_BYTES = 64 << 10;
+  private static final int GROUP_BYTES = 160 << 10;
 
   private final ByteSource file;
   private final TiffPicture picture;

@@ -1,5 +1,7 @@
 package org.duskply.engine.pixel;
 
+import java.util.Arrays;
+
 /**
  * One or more planes of floats over a region, row by row without gaps. Written by one task and
  * never again once it has been handed on; whoever hands it on does so with a happens-before edge.
@@ -7,6 +9,7 @@ package org.duskply.engine.pixel;
 public final class Planes {
   private final Region area;
   private final float[][] planes;
+  private final int rowLength; // samples from one row to the next; 0 where all are one row
 
   /**
    * Planes of zeros.
@@ -15,17 +18,28 @@ public final class Planes {
    * @param count how many planes
    */
   public Planes(Region area, int count) {
-    this(area, new float[count][Math.toIntExact(area.count())]);
+    this(area, new float[count][Math.toIntExact(area.count())], area.width());
   }
 
-  private Planes(Region area, float[][] planes) {
+  private Planes(Region area, float[][] planes, int rowLength) {
     this.area = area;
     this.planes = planes;
+    this.rowLength = rowLength;
+  }
+
+  /**
+   * One plane of one value. All its rows are the same piece of memory, so that it takes no more
+   * than one; it is not to be written to, and read by {@link #at} alone.
+   */
+  public static Planes uniform(Region area, float value) {
+    float[] row = new float[area.width()];
+    Arrays.fill(row, value);
+    return new Planes(area, new float[][] {row}, 0);
   }
 
   /** The same samples, not copied, as if they lay so many columns and rows further on. */
   public Planes moved(int right, int down) {
-    return new Planes(area.move(right, down), planes);
+    return new Planes(area.move(right, down), planes, rowLength);
   }
 
   /** The region that is held. */
@@ -48,7 +62,7 @@ public final class Planes {
    * not checked.
    */
   public int at(int x, int y) {
-    return (y - area.top()) * area.width() + (x - area.left());
+    return (y - area.top()) * rowLength + (x - area.left());
   }
 
   /** Bytes of samples that planes of this shape hold. */

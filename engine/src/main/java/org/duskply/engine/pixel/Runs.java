@@ -47,6 +47,20 @@ public final class Runs {
     return builder.done();
   }
 
+  /** The runs of a mask that is 1 everywhere: one a row. */
+  public static Runs full(Region area) {
+    int rows = area.height();
+    int[] firstOfRow = new int[rows + 1];
+    int[] left = new int[rows];
+    int[] right = new int[rows];
+    Kind[] kind = new Kind[rows];
+    Arrays.setAll(firstOfRow, row -> row);
+    Arrays.fill(left, area.left());
+    Arrays.fill(right, area.right());
+    Arrays.fill(kind, Kind.FULL);
+    return new Runs(area, firstOfRow, left, right, kind);
+  }
+
   /** The region of the mask. */
   public Region area() {
     return area;

@@ -278,15 +278,21 @@ public final class Job implements AutoCloseable {
 
     @Override
     void run() {
-      Planes planes = new Planes(region, stage.node().planes());
-      stage.fill(results, planes, stop);
-      Runs runs = stage.mask() ? Runs.of(planes) : null;
+      boolean full = stage.mask() && stage.node().uniform(region) == 1f;
+      Planes planes = full ? Planes.uniform(region, 1f) : filled();
+      Runs runs = full ? Runs.full(region) : stage.mask() ? Runs.of(planes) : null;
       slot.planes = planes;
       slot.runs = runs;
       counters.ran(stageIndex);
       if (needed.isRead(stageIndex)) { // what goes to an encoder alone is kept encoded
         store.offer(stageIndex, band, planes, runs);
       }
+    }
+
+    private Planes filled() {
+      Planes planes = new Planes(region, stage.node().planes());
+      stage.fill(results, planes, stop);
+      return planes;
     }
 
     @Override
