@@ -6,6 +6,7 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -17,6 +18,7 @@ import java.util.stream.Stream;
 import org.duskply.engine.pixel.Planes;
 import org.duskply.engine.pixel.Region;
 import org.duskply.engine.plan.PlanSettings;
+import org.duskply.engine.plan.Rule;
 import org.duskply.engine.testing.Desk;
 import org.duskply.engine.testing.PictureBits;
 import org.duskply.engine.testing.Pictures;
@@ -145,13 +147,42 @@ class GoldenRecipesTest {
     }
   }
 
+  /** What a rule leaves out changes no bit, whether it does so alone or all others do. */
   @ParameterizedTest
   @MethodSource("names")
-  void deliversTheSameCodesByAnyRoad(String name) throws IOException {
+  void isTheSameWithoutAnyRule(String name) throws IOException {
+    Path recipe = delivered(name);
+    short[] all = null;
+    for (PlanSettings settings : rules()) {
+      try (Engine engine = engine(settings, 2, 0)) {
+        short[] codes = delivered(engine, recipe);
+        all = all == null ? codes : all;
+        assertThat(codes).as("%s with %s", name, settings.rules()).isEqualTo(all);
+      }
+    }
+  }
+
+  /** All rules, all but one, one alone. */
+  private static List<PlanSettings> rules() {
+    List<PlanSettings> settings = new ArrayList<>(List.of(new PlanSettings(16, 50, true)));
+    for (Rule rule : Rule.values()) {
+      settings.add(settings.get(0).without(rule));
+      settings.add(new PlanSettings(16, 50, Set.of(rule)));
+    }
+    return settings;
+  }
+
+  private Path delivered(String name) throws IOException {
     String text =
         Files.readString(GOLDEN.resolve(name + ".yaml"))
             + "deliverables: { print: { file: print.tif, profile: prophoto-rgb } }\n";
-    Path recipe = desk.write(name + "-delivered.yaml", text.getBytes(StandardCharsets.UTF_8));
+    return desk.write(name + "-delivered.yaml", text.getBytes(StandardCharsets.UTF_8));
+  }
+
+  @ParameterizedTest
+  @MethodSource("names")
+  void deliversTheSameCodesByAnyRoad(String name) throws IOException {
+    Path recipe = delivered(name);
     short[] first = null;
     for (PlanSettings settings :
         List.of(

@@ -1,6 +1,5 @@
 package org.duskply.engine.mask;
 
-import java.util.Arrays;
 import java.util.List;
 import org.duskply.engine.filter.Gaussian;
 import org.duskply.engine.pixel.Planes;
@@ -51,7 +50,7 @@ final class FeatherNode implements AreaNode, Border.Reader {
 
   @Override
   public Region needs(int index, Region out) {
-    return Float.isNaN(uniform(out)) ? border.reads(gaussian.needs(out)) : Region.EMPTY;
+    return border.reads(gaussian.needs(out));
   }
 
   /** What it is made from is all the same: so is what it becomes. */
@@ -63,11 +62,6 @@ final class FeatherNode implements AreaNode, Border.Reader {
 
   @Override
   public void fill(List<Planes> in, Planes out) {
-    float known = uniform(out.area());
-    if (!Float.isNaN(known)) {
-      Arrays.fill(out.plane(0), known);
-      return;
-    }
     gaussian.apply(border.continued(in.get(0), gaussian.needs(out.area())), 0, out, 0);
   }
 

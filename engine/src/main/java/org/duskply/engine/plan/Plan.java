@@ -18,8 +18,14 @@ public final class Plan {
   private final List<FrameNode> frames;
   private final List<Stage> stages;
   private final Map<Node, Integer> stageIndex;
+  private final PlanSettings settings;
 
-  private Plan(List<FrameNode> frames, List<Stage> stages, Map<Node, Integer> stageIndex) {
+  private Plan(
+      List<FrameNode> frames,
+      List<Stage> stages,
+      Map<Node, Integer> stageIndex,
+      PlanSettings settings) {
+    this.settings = settings;
     this.frames = List.copyOf(frames);
     this.stages = List.copyOf(stages);
     this.stageIndex = stageIndex;
@@ -60,7 +66,12 @@ public final class Plan {
         stageIndex.put(node, stages.size() - 1);
       }
     }
-    return new Plan(frames, stages, stageIndex);
+    return new Plan(frames, stages, stageIndex, settings);
+  }
+
+  /** How the work is cut up. */
+  public PlanSettings settings() {
+    return settings;
   }
 
   /** The frames that are read, each once. */
@@ -85,9 +96,9 @@ public final class Plan {
       return new FrameStage(frame, index);
     }
     if (node instanceof AreaNode area) {
-      return new AreaStage(area, index);
+      return new AreaStage(area, index, settings.has(Rule.KNOWN));
     }
-    Program program = Fusion.compile((PointNode) node, staged::contains, settings.optimise());
+    Program program = Fusion.compile((PointNode) node, staged::contains, settings.has(Rule.SPANS));
     return new FusedStage(node, program, settings.chunkWidth(), index);
   }
 
@@ -109,7 +120,7 @@ public final class Plan {
       if (node.planes() == 1) {
         node.inputs().stream().filter(Plan::worked).forEach(staged::add);
       }
-      if (!settings.optimise() && node instanceof PointNode) {
+      if (!settings.has(Rule.FUSE) && node instanceof PointNode) {
         staged.add(node);
       }
     }

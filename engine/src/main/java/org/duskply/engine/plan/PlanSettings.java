@@ -1,14 +1,38 @@
 package org.duskply.engine.plan;
 
+import java.util.EnumSet;
+import java.util.Set;
+
 /**
- * How the work is cut up. Never changes a bit of the picture.
+ * How the work is cut up and what is left out of it. Never changes a bit of the picture.
  *
  * @param bandRows rows of a band, at least 1
  * @param chunkWidth pixels of a row carried through a fused run before the next, at least 1
- * @param optimise whether point nodes are fused and steps run only where their masks show; without,
- *     every node is a stage
+ * @param rules what may be left out
  */
-public record PlanSettings(int bandRows, int chunkWidth, boolean optimise) {
+public record PlanSettings(int bandRows, int chunkWidth, Set<Rule> rules) {
   /** What is used where nobody says otherwise. */
   public static final PlanSettings DEFAULT = new PlanSettings(64, 512, true);
+
+  public PlanSettings {
+    rules = Set.copyOf(rules);
+  }
+
+  /** With all rules, or none. */
+  public PlanSettings(int bandRows, int chunkWidth, boolean optimise) {
+    this(bandRows, chunkWidth, optimise ? EnumSet.allOf(Rule.class) : Set.of());
+  }
+
+  /** The same without one rule. */
+  public PlanSettings without(Rule rule) {
+    EnumSet<Rule> others = EnumSet.allOf(Rule.class);
+    others.retainAll(rules);
+    others.remove(rule);
+    return new PlanSettings(bandRows, chunkWidth, others);
+  }
+
+  /** Whether a rule holds. */
+  public boolean has(Rule rule) {
+    return rules.contains(rule);
+  }
 }

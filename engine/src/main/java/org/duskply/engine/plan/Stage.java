@@ -29,6 +29,11 @@ public sealed interface Stage permits FusedStage, AreaStage, FrameStage {
   /** Roughly how long {@link #fill} takes, in nanoseconds of one core; for progress alone. */
   double costNanos(Region out);
 
+  /** Whether it is a mask that is known to be 1 at every pixel of {@code out}. */
+  default boolean full(Region out) {
+    return false;
+  }
+
   /** Whether it is a mask. */
   default boolean mask() {
     return node().planes() == 1;

@@ -278,7 +278,7 @@ public final class Job implements AutoCloseable {
 
     @Override
     void run() {
-      boolean full = stage.mask() && stage.node().uniform(region) == 1f;
+      boolean full = stage.full(region);
       Planes planes = full ? Planes.uniform(region, 1f) : filled();
       Runs runs = full ? Runs.full(region) : stage.mask() ? Runs.of(planes) : null;
       slot.planes = planes;

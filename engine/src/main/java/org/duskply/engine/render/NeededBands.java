@@ -9,6 +9,7 @@ import org.duskply.engine.frame.FrameSource;
 import org.duskply.engine.pixel.Region;
 import org.duskply.engine.plan.Bands;
 import org.duskply.engine.plan.Plan;
+import org.duskply.engine.plan.Rule;
 import org.duskply.engine.plan.StageNeeds;
 
 /**
@@ -89,6 +90,10 @@ final class NeededBands {
 
   private void markUnits(int frame, Region part) {
     FrameSource source = plan.frames().get(frame).source();
-    Units.cut(source, part, (unit, cut) -> units.get(frame).merge(unit, cut, Region::hull));
+    boolean parts = plan.settings().has(Rule.PARTS);
+    Units.cut(
+        source,
+        part,
+        (unit, cut) -> units.get(frame).merge(unit, parts ? cut : source.unit(unit), Region::hull));
   }
 }

@@ -10,7 +10,7 @@ final class OutputTasks {
 
   /** Encodes one band of an output, and offers it to the store. */
   static final class Encode extends Task {
-    private static final double NANOS_A_PIXEL = 150;
+    private static final double NANOS_A_PIXEL = 60;
     private final Output output;
     private final int outputIndex;
     private final int band;

@@ -1,6 +1,6 @@
 /**
  * Bands through the graph: which are needed, tasks and their order, the ledger of memory, threads,
- * the store of finished bands. Knows no recipe, and of a node only its footprints and costs.
+ * the store of finished work. Knows no recipe, and of a node only its footprints, keys and costs.
  */
 @NullMarked
 package org.duskply.engine.render;

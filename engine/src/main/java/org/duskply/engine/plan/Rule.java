@@ -1,0 +1,16 @@
+package org.duskply.engine.plan;
+
+/** What may be left out of the work, each on its own. None changes a bit of the picture. */
+public enum Rule {
+  /** Point nodes run one after the other on a chunk; without, every node is a stage. */
+  FUSE,
+
+  /** In a fused run, a step runs only where its mask shows; without, wherever the run does. */
+  SPANS,
+
+  /** Of a unit of a frame, only the pixels that are needed are decoded; without, all of it. */
+  PARTS,
+
+  /** Where a mask is known to be of one value, it is not made; without, it is. */
+  KNOWN
+}
