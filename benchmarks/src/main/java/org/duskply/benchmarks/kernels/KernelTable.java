@@ -103,7 +103,11 @@ public final class KernelTable {
   }
 
   private static double count(RunResult row, String counter) {
-    return row.getSecondaryResults().get(counter).getScore();
+    Result<?> result = row.getSecondaryResults().get(counter);
+    if (result == null) {
+      throw new IllegalStateException(counter + " was not counted");
+    }
+    return result.getScore();
   }
 
   /** The parameters, but for a view, which is what is meant where nothing is said. */
