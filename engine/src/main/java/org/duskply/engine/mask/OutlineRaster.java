@@ -76,12 +76,8 @@ public final class OutlineRaster {
     double left = Double.POSITIVE_INFINITY;
     double right = Double.NEGATIVE_INFINITY;
     for (int e : touching) {
-      double from = Math.max(0, edges.topY[e] - band.top());
-      double to = Math.min(band.height(), edges.bottomY[e] - band.top());
-      double a = edges.xAt(e, band.top(), from);
-      double b = edges.xAt(e, band.top(), to);
-      left = Math.min(left, Math.min(a, b));
-      right = Math.max(right, Math.max(a, b));
+      left = Math.min(left, Math.min(upperX(e, band), lowerX(e, band)));
+      right = Math.max(right, Math.max(upperX(e, band), lowerX(e, band)));
     }
     if (touching.length == 0) {
       return Region.EMPTY;
@@ -90,26 +86,45 @@ public final class OutlineRaster {
   }
 
   /**
-   * The value of all pixels of {@code region} where no edge comes near it: 0 or 1, as one of them
-   * has it; NaN where an edge does.
+   * The value of all pixels of {@code region}, 0 or 1, where that can be told from the edges beside
+   * it; NaN where it cannot.
+   *
+   * <p>No edge comes near, and those on one side pass all its rows from top to bottom: then every
+   * point has the same edges between it and the outside on that side. An edge that begins or ends
+   * beside the region may go on as a level one through it, which no row has among its edges.
    */
   float uniform(Region region) {
     if (region.meet(bounds).empty()) {
       return 0f;
     }
-    int[] touching = touching(region);
-    for (int e : touching) {
-      double from = Math.max(0, edges.topY[e] - region.top());
-      double to = Math.min(region.height(), edges.bottomY[e] - region.top());
-      double a = edges.xAt(e, region.top(), from);
-      double b = edges.xAt(e, region.top(), to);
-      if (Math.max(a, b) >= region.left() - 1 && Math.min(a, b) <= region.right() + 1) {
+    boolean leftPass = true;
+    boolean rightPass = true;
+    for (int e : touching(region)) {
+      boolean passes = edges.topY[e] <= region.top() && edges.bottomY[e] >= region.bottom();
+      if (Math.max(upperX(e, region), lowerX(e, region)) < region.left() - 1) {
+        leftPass &= passes;
+      } else if (Math.min(upperX(e, region), lowerX(e, region)) > region.right() + 1) {
+        rightPass &= passes;
+      } else {
         return Float.NaN;
       }
+    }
+    if (!leftPass && !rightPass) {
+      return Float.NaN;
     }
     float[] one = new float[1];
     fill(new Region(region.left(), region.top(), region.left() + 1, region.top() + 1), one);
     return one[0];
+  }
+
+  /** Where an edge that touches some rows is uppermost in them. */
+  private double upperX(int e, Region rows) {
+    return edges.xAt(e, rows.top(), Math.max(0, edges.topY[e] - rows.top()));
+  }
+
+  /** Where it is lowermost in them. */
+  private double lowerX(int e, Region rows) {
+    return edges.xAt(e, rows.top(), Math.min(rows.height(), edges.bottomY[e] - rows.top()));
   }
 
   private int[] touching(Region rows) {

@@ -242,6 +242,41 @@ class OutlineRasterTest {
     assertThat(known).isPositive();
   }
 
+  /** Level edges are in no table of edges that cross rows, and divide a region all the same. */
+  @Property(seed = "34", tries = 100)
+  void levelEdgesAreNotOverlooked(@ForAll @IntRange(max = 1_000_000) int seed) {
+    Random random = new Random(seed);
+    Outline.Builder builder = new Outline.Builder();
+    for (int shape = 0; shape < 1 + random.nextInt(3); shape++) {
+      double left = -30 + random.nextInt(20);
+      double right = 110 + random.nextInt(20);
+      double top = random.nextInt(160) / 2.0;
+      double bottom = top + 0.5 + random.nextInt(80) / 2.0;
+      builder.add(left, top);
+      builder.add(right, top);
+      builder.add(right, bottom);
+      if (random.nextBoolean()) { // down by a step
+        double x = 20 + random.nextInt(60);
+        builder.add(x, bottom);
+        builder.add(x, bottom + 7);
+        builder.add(left, bottom + 7);
+      } else {
+        builder.add(left, bottom);
+      }
+      builder.close();
+    }
+    OutlineRaster raster = OutlineRaster.of(builder.build(), FillRule.EVENODD);
+    for (int i = 0; i < 100; i++) {
+      int y = random.nextInt(90);
+      int x = random.nextInt(80);
+      Region window = new Region(x, y, x + 1 + random.nextInt(20), y + 1 + random.nextInt(40));
+      float uniform = raster.uniform(window);
+      if (!Float.isNaN(uniform)) {
+        assertThat(filled(raster, window)).containsOnly(uniform);
+      }
+    }
+  }
+
   @Test
   void theMiddleOfAShapeIsKnownToBeFull() {
     OutlineRaster raster = polygon(FillRule.NONZERO, 10, 10, 110, 10, 110, 110, 10, 110);
