@@ -284,7 +284,8 @@ public final class Job implements AutoCloseable {
       slot.planes = planes;
       slot.runs = runs;
       counters.ran(stageIndex);
-      if (needed.isRead(stageIndex)) { // what goes to an encoder alone is kept encoded
+      // A full mask takes no time, and what goes to an encoder alone is kept encoded.
+      if (!full && needed.isRead(stageIndex)) {
         store.offer(stageIndex, band, planes, runs);
       }
     }
