@@ -77,7 +77,8 @@ final class CodedPicture {
         BAND_ROWS,
         ColourSpace.of(NamedSpace.SRGB),
         SinkSpec.DOTS_PER_INCH,
-        Captions.NONE);
+        Captions.NONE,
+        0);
   }
 
   /** Encodes a file to its end, and gives it its name or leaves nothing behind. */

@@ -33,6 +33,7 @@ public final class PictureFile {
         BAND_ROWS,
         ColourSpace.of(NamedSpace.SRGB),
         SinkSpec.DOTS_PER_INCH,
-        Captions.NONE);
+        Captions.NONE,
+        0);
   }
 }

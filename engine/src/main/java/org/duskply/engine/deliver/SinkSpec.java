@@ -44,38 +44,6 @@ public record SinkSpec(
   /** Print resolution of files that ask for none: 300 dots an inch, common practice, no source. */
   public static final int DOTS_PER_INCH = 300;
 
-  /** With the packing that is quick for its size. */
-  public SinkSpec(
-      Path target,
-      Format format,
-      int depth,
-      NamedSpace profile,
-      Compress compress,
-      double quality,
-      boolean dither,
-      int width,
-      int height,
-      int bandRows,
-      ColourSpace working,
-      int dotsPerInch,
-      Captions captions) {
-    this(
-        target,
-        format,
-        depth,
-        profile,
-        compress,
-        quality,
-        dither,
-        width,
-        height,
-        bandRows,
-        working,
-        dotsPerInch,
-        captions,
-        0);
-  }
-
   public SinkSpec {
     require(depth == 8 || (depth == 16 && format != Format.JPEG), "depth " + depth);
     require(!dither || depth == 8, "dither of " + depth + " bits");

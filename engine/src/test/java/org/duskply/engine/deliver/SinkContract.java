@@ -58,7 +58,8 @@ abstract class SinkContract {
         bandRows,
         ColourSpace.of(space),
         SinkSpec.DOTS_PER_INCH,
-        Captions.NONE);
+        Captions.NONE,
+        0);
   }
 
   final SinkSpec spec(Way way, TestPicture picture, int bandRows) {

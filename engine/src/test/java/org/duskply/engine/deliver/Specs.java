@@ -26,7 +26,8 @@ final class Specs {
         64,
         ColourSpace.of(NamedSpace.SRGB),
         SinkSpec.DOTS_PER_INCH,
-        Captions.NONE);
+        Captions.NONE,
+        0);
   }
 
   /** The same with captions. */
@@ -75,6 +76,7 @@ final class Specs {
         bandRows,
         ColourSpace.of(space),
         dotsPerInch,
-        captions);
+        captions,
+        0);
   }
 }
