@@ -24,13 +24,15 @@ import org.openjdk.jmh.annotations.TearDown;
 public class Masking extends Megapixels {
   @Param public Masked mask = Masked.POLYGON;
 
-  private Node node = Views.ALL.base();
+  private Node node = Views.ALL.frames().base();
   private RegionEvaluator evaluator = evaluator(node);
 
   @Setup
   public void prepare() {
     Ground ground = new Ground(Square.SIDE, Square.SIDE, 1, Square.AREA);
-    node = new MaskGraph(Map.of(), ground, Map.of(), Views.ALL).of(Masked.use(mask.kind()), node);
+    node =
+        new MaskGraph(Map.of(), ground, Map.of(), Views.ALL.frames())
+            .of(Masked.use(mask.kind()), node);
     evaluator = evaluator(node);
     mask.check(make(), Views.ALL);
   }

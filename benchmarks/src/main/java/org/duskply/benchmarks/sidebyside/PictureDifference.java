@@ -2,6 +2,8 @@ package org.duskply.benchmarks.sidebyside;
 
 import java.nio.file.Path;
 import java.util.stream.IntStream;
+import org.duskply.engine.testing.reference.CieLab;
+import org.duskply.engine.testing.reference.DeltaE2000;
 
 /** How far apart two pictures look. */
 final class PictureDifference {
@@ -10,7 +12,7 @@ final class PictureDifference {
   private PictureDifference() {}
 
   /**
-   * The mean {@link ColourDifference} of all pixels of two files of 16-bit sRGB.
+   * The mean {@link DeltaE2000} of all pixels of two files of 16-bit sRGB.
    *
    * @throws Refusal if one cannot be read, or they are of different sizes
    */
@@ -39,13 +41,13 @@ final class PictureDifference {
     double sum = 0;
     for (int i = 0; i < one.length; i += 3) {
       boolean same = one[i] == other[i] && one[i + 1] == other[i + 1] && one[i + 2] == other[i + 2];
-      sum += same ? 0 : ColourDifference.of(lab(one, i), lab(other, i));
+      sum += same ? 0 : DeltaE2000.of(lab(one, i), lab(other, i));
     }
     return sum;
   }
 
   private static double[] lab(short[] codes, int i) {
-    return ColourDifference.lab(
+    return CieLab.of(
         PictureRows.linear(codes[i]),
         PictureRows.linear(codes[i + 1]),
         PictureRows.linear(codes[i + 2]));
