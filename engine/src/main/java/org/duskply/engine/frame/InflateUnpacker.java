@@ -1,78 +1,56 @@
 package org.duskply.engine.frame;
 
-import java.util.zip.DataFormatException;
-import java.util.zip.Inflater;
+import org.jspecify.annotations.Nullable;
 
 /**
- * Deflated bytes in the zlib form (RFC 1950, 1951). However much a run could unpack to, no more
- * than is asked for is ever made.
+ * Inflates each run by what suits it, which its first block tells: by zlib, or by our own decoder
+ * if hardly anything in it repeats. Both give the same bytes.
  */
-final class InflateUnpacker implements Unpacker {
-  /** What the native inflater holds: its 32 KB window and its tables, rounded up. */
-  static final int NATIVE_BYTES = 64 << 10;
+final class InflateUnpacker implements DeflateUnpacker {
+  /** What it holds beside its input, and zlib's beside its own. */
+  static final int BYTES = NoiseInflater.BYTES + ZlibInflater.NATIVE_BYTES;
+
+  /** Share of symbols that repeat from which on zlib is as fast; measured. */
+  private static final double MOST_REPEATS = 0.25;
 
   private final PackedInput in;
-  private final Inflater inflater = new Inflater();
-  private final byte[] passed = new byte[4096];
-  private boolean damaged;
+  private final NoiseInflater own;
+  private @Nullable ZlibInflater zlib;
+  private DeflateUnpacker chosen;
 
   InflateUnpacker(ByteSource file) {
     this.in = new PackedInput(file);
+    this.own = new NoiseInflater(in);
+    this.chosen = own;
   }
 
   @Override
   public void start(long offset, long length) {
-    in.start(offset, length);
-    inflater.reset();
-    damaged = false;
+    own.start(offset, length);
+    if (own.repeats() <= MOST_REPEATS) {
+      chosen = own;
+      return;
+    }
+    ZlibInflater other = zlib == null ? new ZlibInflater(in) : zlib;
+    other.start(offset, length);
+    zlib = other;
+    chosen = other;
   }
 
   @Override
   public int read(byte[] into, int from, int to) {
-    int at = from;
-    long before = inflater.getBytesWritten();
-    try {
-      while (at < to && !damaged) {
-        int got = inflater.inflate(into, at, to - at);
-        at += got;
-        if (got == 0 && !feed()) {
-          break;
-        }
-      }
-    } catch (DataFormatException e) {
-      damaged = true;
-      at = from + (int) (inflater.getBytesWritten() - before);
-    }
-    return at - from;
-  }
-
-  /** Whether something was met that is no deflated data, or whose checksum does not match. */
-  boolean damaged() {
-    return damaged;
-  }
-
-  private boolean feed() {
-    if (inflater.finished() || inflater.needsDictionary()) {
-      return false;
-    }
-    int count = in.next();
-    inflater.setInput(in.buffer(), 0, count);
-    return count > 0;
+    return chosen.read(into, from, to);
   }
 
   @Override
-  public void skip(long count) {
-    for (long left = count; left > 0; ) {
-      int got = read(passed, 0, (int) Math.min(passed.length, left));
-      if (got == 0) {
-        return;
-      }
-      left -= got;
-    }
+  public boolean damaged() {
+    return chosen.damaged();
   }
 
   @Override
   public void close() {
-    inflater.end();
+    if (zlib != null) {
+      zlib.close();
+    }
   }
 }

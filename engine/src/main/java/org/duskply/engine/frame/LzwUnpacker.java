@@ -40,7 +40,7 @@ final class LzwUnpacker implements Unpacker {
       MethodHandles.byteArrayViewVarHandle(long[].class, ByteOrder.BIG_ENDIAN);
 
   /** What the tables hold. */
-  static final int TABLE_BYTES = CODES * (Integer.BYTES + GROUP + Short.BYTES + 1) + 4096;
+  static final int TABLE_BYTES = CODES * (Integer.BYTES + GROUP + Short.BYTES + 1);
 
   private final PackedInput in;
   // Of each code: its string's length and, above it, first byte; both 0 where it has none.
@@ -50,7 +50,6 @@ final class LzwUnpacker implements Unpacker {
   // The code of the string without them.
   private final short[] before = new short[CODES];
   private final byte[] waiting = new byte[CODES];
-  private final byte[] passed = new byte[4096];
 
   private int waitingFrom;
   private int waitingTo;
@@ -245,18 +244,4 @@ final class LzwUnpacker implements Unpacker {
     waitingFrom += count;
     return count;
   }
-
-  @Override
-  public void skip(long count) {
-    for (long left = count; left > 0; ) {
-      int got = read(passed, 0, (int) Math.min(passed.length, left));
-      if (got == 0) {
-        return;
-      }
-      left -= got;
-    }
-  }
-
-  @Override
-  public void close() {}
 }

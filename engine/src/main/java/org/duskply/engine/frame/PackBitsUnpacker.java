@@ -9,7 +9,6 @@ import java.util.Arrays;
  */
 final class PackBitsUnpacker implements Unpacker {
   private final PackedInput in;
-  private final byte[] passed = new byte[4096];
   private int inAt;
   private int inEnd;
   private int left;
@@ -82,18 +81,4 @@ final class PackBitsUnpacker implements Unpacker {
     }
     return inEnd > 0;
   }
-
-  @Override
-  public void skip(long count) {
-    for (long rest = count; rest > 0; ) {
-      int got = read(passed, 0, (int) Math.min(passed.length, rest));
-      if (got == 0) {
-        return;
-      }
-      rest -= got;
-    }
-  }
-
-  @Override
-  public void close() {}
 }

@@ -27,10 +27,7 @@ final class RawUnpacker implements Unpacker {
   }
 
   @Override
-  public void skip(long count) {
+  public void skip(long count, byte[] passed) {
     at = Math.min(end, at + count);
   }
-
-  @Override
-  public void close() {}
 }

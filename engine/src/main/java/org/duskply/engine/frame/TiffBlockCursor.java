@@ -77,7 +77,7 @@ final class TiffBlockCursor implements AutoCloseable {
 
   /** Passes over rows of the open block. */
   void skip(int rows) {
-    unpacker.skip((long) rows * rowBytes);
+    unpacker.skip((long) rows * rowBytes, group);
     nextRow += rows;
   }
 
@@ -139,7 +139,7 @@ final class TiffBlockCursor implements AutoCloseable {
    * is only looked at when its end is reached. LZW is left alone: old writers end it carelessly.
    */
   private void checkNothingLeft() {
-    if (nextRow != blocks.height() || broken || !(unpacker instanceof InflateUnpacker inflater)) {
+    if (nextRow != blocks.height() || broken || !(unpacker instanceof DeflateUnpacker inflater)) {
       return;
     }
     int top = blocks.top(block);

@@ -12,11 +12,23 @@ interface Unpacker extends AutoCloseable {
    */
   int read(byte[] into, int from, int to);
 
-  /** Passes over {@code count} unpacked bytes. */
-  void skip(long count);
+  /**
+   * Passes over {@code count} unpacked bytes.
+   *
+   * @param passed where they may be put on the way
+   */
+  default void skip(long count, byte[] passed) {
+    for (long left = count; left > 0; ) {
+      int got = read(passed, 0, (int) Math.min(passed.length, left));
+      if (got == 0) {
+        return;
+      }
+      left -= got;
+    }
+  }
 
   @Override
-  void close();
+  default void close() {}
 
   /** Most bytes that an unpacker for this compression holds, its input buffer included. */
   static long workingBytes(int compression) {
@@ -24,7 +36,7 @@ interface Unpacker extends AutoCloseable {
         + switch (compression) {
           case TiffPicture.NONE, TiffPicture.PACK_BITS -> 0;
           case TiffPicture.LZW -> LzwUnpacker.TABLE_BYTES;
-          default -> InflateUnpacker.NATIVE_BYTES;
+          default -> InflateUnpacker.BYTES;
         };
   }
 

@@ -1,7 +1,5 @@
 package org.duskply.engine.frame;
 
-import static org.assertj.core.api.Assertions.assertThat;
-
 import java.io.ByteArrayOutputStream;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -14,55 +12,13 @@ import org.duskply.engine.testing.TiffFile;
 
 /** LZW against strings kept whole, as TIFF 6.0, section 13 tells it. */
 class LzwUnpackerTest {
-  private static final byte GUARD = 77;
   private static final int CLEAR = 256;
   private static final int END = 257;
   private static final int CODES = 4096;
 
-  /** A strip in memory, which is all there. */
-  private record Strip(byte[] bytes) implements ByteSource {
-    @Override
-    public long size() {
-      return bytes.length;
-    }
-
-    @Override
-    public void read(long at, byte[] into, int from, int count) {
-      System.arraycopy(bytes, (int) at, into, from, count);
-    }
-
-    @Override
-    public FrameException fail(String predicate) {
-      throw new AssertionError(predicate);
-    }
-
-    @Override
-    public FrameException fail(String predicate, Throwable cause) {
-      throw new AssertionError(predicate, cause);
-    }
-  }
-
-  /** Reads pieces of any length and looks that nothing is written beyond them. */
-  private static byte[] unpack(byte[] packed, Random random, int longest) {
-    LzwUnpacker unpacker = new LzwUnpacker(new Strip(packed));
-    unpacker.start(0, packed.length);
-    ByteArrayOutputStream out = new ByteArrayOutputStream();
-    int count;
-    int asked;
-    do {
-      asked = 1 + random.nextInt(longest);
-      int from = random.nextInt(9);
-      byte[] piece = new byte[from + asked + 9];
-      Arrays.fill(piece, GUARD);
-      count = unpacker.read(piece, from, from + asked);
-      for (int i = 0; i < piece.length; i++) {
-        if (i < from || i >= from + asked) {
-          assertThat(piece[i]).isEqualTo(GUARD);
-        }
-      }
-      out.write(piece, from, count);
-    } while (count == asked);
-    return out.toByteArray();
+  private static byte[] pieces(byte[] packed, Random random, int longest) {
+    Unpacked unpacked = new Unpacked(LzwUnpacker::new, packed);
+    return unpacked.pieces(random, longest);
   }
 
   /** The plain way: a list of strings, and codes bit by bit. It ends where the code cannot be. */
@@ -114,31 +70,13 @@ class LzwUnpackerTest {
     return longer;
   }
 
-  /** Runs, repeats, slopes, noise of few and of many values. */
-  private static byte[] content(Random random) {
-    byte[] plain = new byte[random.nextInt(60_000)];
-    int kind = random.nextInt(5);
-    int period = 1 + random.nextInt(400);
-    for (int i = 0; i < plain.length; i++) {
-      plain[i] =
-          switch (kind) {
-            case 0 -> (byte) (i / 5_000);
-            case 1 -> (byte) (i < period ? random.nextInt() : plain[i - period]);
-            case 2 -> (byte) (i * i / 9_000 + random.nextInt(3));
-            case 3 -> (byte) random.nextInt(4);
-            default -> (byte) random.nextInt();
-          };
-    }
-    return plain;
-  }
-
   @Property(seed = "91", tries = 60)
   void whatWasPackedComesBackInPiecesOfAnyLength(@ForAll @IntRange(max = 1_000_000) int seed) {
     Random random = new Random(seed);
-    byte[] plain = content(random);
+    byte[] plain = Unpacked.content(random);
     byte[] packed = TiffFile.lzw(plain);
     int longest = random.nextBoolean() ? 12 : 9_000;
-    assertThat(unpack(packed, random, longest)).isEqualTo(plain);
+    Unpacked.assertSame(pieces(packed, random, longest), plain);
   }
 
   /** Codes that some writer might give: with or without Clear, beyond a full table, or wrong. */
@@ -179,7 +117,7 @@ class LzwUnpackerTest {
     }
     packed.write((int) (held << 8 - bits));
     byte[] all = packed.toByteArray();
-    assertThat(unpack(all, random, 5_000)).isEqualTo(reference(all));
+    Unpacked.assertSame(pieces(all, random, 5_000), reference(all));
   }
 
   @Property(seed = "93", tries = 100)
@@ -187,6 +125,6 @@ class LzwUnpackerTest {
     Random random = new Random(seed);
     byte[] packed = new byte[random.nextInt(300)];
     random.nextBytes(packed);
-    assertThat(unpack(packed, random, 50)).isEqualTo(reference(packed));
+    Unpacked.assertSame(pieces(packed, random, 50), reference(packed));
   }
 }
