@@ -138,10 +138,8 @@ class AlternatesTest {
       List<Output> outputs = deliveries.stream().map(Delivery::output).toList();
       Plan plan = composite.plan(outputs);
       assertThat(plan.frames()).hasSize(4);
-      // Three pictures, a mask before and after its feather, and two pictures below: where no-fire
-      // parts, and where plain
-      // does.
-      assertThat(plan.stages()).hasSize(7);
+      // Three pictures, a mask, and two pictures below: where no-fire parts, and where plain does.
+      assertThat(plan.stages()).hasSize(6);
       try (Job job = new Job(plan, outputs, 64, Store.NONE)) {
         deliveries.forEach(Delivery::open);
         job.run(engine.pool(), 2, 1 << 30, share -> {}, () -> false);

@@ -25,7 +25,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 /** Masks that reach beyond the canvas, of which whole bands are known without being made. */
 @Tag("bits")
 class KnownMasksTest extends ThreeFrames {
-  private static final PlanSettings ALL = new PlanSettings(16, 50, true);
+  private static final PlanSettings ALL = new PlanSettings(16, 50, true).without(Rule.INLINE);
 
   private record Made(Planes picture, int bands) {}
 

@@ -55,6 +55,11 @@ final class OutlineNode implements AreaNode, Boundless {
   }
 
   @Override
+  public boolean cheap() {
+    return true;
+  }
+
+  @Override
   public float uniform(Region region) {
     return raster.uniform(region);
   }

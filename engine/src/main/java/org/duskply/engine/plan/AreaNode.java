@@ -23,6 +23,14 @@ public non-sealed interface AreaNode extends Node {
     return 0;
   }
 
+  /**
+   * Whether it has no inputs and is made in less time than a neighbourhood of it is summed, so that
+   * it may be made twice.
+   */
+  default boolean cheap() {
+    return false;
+  }
+
   /** Most bytes that {@link #fill} takes beside its inputs and its result. */
   long scratchBytes(Region out);
 }

@@ -3,12 +3,15 @@ package org.duskply.engine.plan;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.function.Predicate;
 import org.duskply.engine.pixel.Planes;
 import org.duskply.engine.pixel.Region;
+import org.jspecify.annotations.Nullable;
 
-/** An area node. */
+/** An area node, and those of its inputs that are no stages: they are made on the way. */
 final class AreaStage implements Stage {
   private static final double NANOS_A_PIXEL = 12;
+  private static final int NO_STAGE = -1;
 
   private final AreaNode node;
   private final int[] inputs;
@@ -17,12 +20,21 @@ final class AreaStage implements Stage {
   /**
    * The stage of a node.
    *
+   * @param staged whether an input is a stage; else it is an area node without inputs
    * @param known whether it is not made where its value is known
    */
-  AreaStage(AreaNode node, Index index, boolean known) {
+  AreaStage(AreaNode node, Index index, Predicate<Node> staged, boolean known) {
     this.node = node;
     this.known = known;
-    this.inputs = node.inputs().stream().mapToInt(index::stage).toArray();
+    this.inputs =
+        node.inputs().stream()
+            .mapToInt(input -> staged.test(input) ? index.stage(input) : NO_STAGE)
+            .toArray();
+  }
+
+  /** An input that is made on the way; absent where it is a stage. */
+  private @Nullable AreaNode inline(int input) {
+    return inputs[input] == NO_STAGE ? (AreaNode) node.inputs().get(input) : null;
   }
 
   @Override
@@ -36,6 +48,9 @@ final class AreaStage implements Stage {
       return;
     }
     for (int i = 0; i < inputs.length; i++) {
+      if (inputs[i] == NO_STAGE) {
+        continue;
+      }
       Node input = node.inputs().get(i);
       Region part = node.needs(i, out);
       needs.stage(inputs[i], input.planes() == 1 ? input.footprint(part) : part);
@@ -54,9 +69,21 @@ final class AreaStage implements Stage {
     }
     List<Planes> blocks = new ArrayList<>();
     for (int i = 0; i < inputs.length; i++) {
-      blocks.add(in.block(inputs[i], node.needs(i, out.area())));
+      blocks.add(input(in, i, node.needs(i, out.area())));
     }
     node.fill(blocks, out);
+  }
+
+  private Planes input(StageInputs in, int input, Region part) {
+    AreaNode inline = inline(input);
+    if (inline == null) {
+      return in.block(inputs[input], part);
+    }
+    Planes block = new Planes(part, inline.planes());
+    if (!part.empty()) {
+      inline.fill(List.of(), block);
+    }
+    return block;
   }
 
   /** The one value over {@code out}, NaN where that is not known or must not be used. */
@@ -76,7 +103,10 @@ final class AreaStage implements Stage {
     }
     long bytes = node.scratchBytes(out);
     for (int i = 0; i < inputs.length; i++) {
-      bytes += Planes.bytes(node.needs(i, out), node.inputs().get(i).planes());
+      Region part = node.needs(i, out);
+      AreaNode inline = inline(i);
+      bytes += Planes.bytes(part, node.inputs().get(i).planes());
+      bytes += inline == null ? 0 : inline.scratchBytes(part);
     }
     return bytes;
   }

@@ -8,6 +8,7 @@ import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.duskply.engine.pixel.Region;
 
 /**
@@ -96,7 +97,7 @@ public final class Plan {
       return new FrameStage(frame, index);
     }
     if (node instanceof AreaNode area) {
-      return new AreaStage(area, index, settings.has(Rule.KNOWN));
+      return new AreaStage(area, index, staged::contains, settings.has(Rule.KNOWN));
     }
     Program program = Fusion.compile((PointNode) node, staged::contains, settings.has(Rule.SPANS));
     return new FusedStage(node, program, settings.chunkWidth(), index);
@@ -105,10 +106,12 @@ public final class Plan {
   private static Set<Node> staged(List<Node> roots, List<Node> order, PlanSettings settings) {
     Set<Node> staged = Collections.newSetFromMap(new IdentityHashMap<>());
     staged.addAll(roots);
+    Set<Node> inline = settings.has(Rule.INLINE) ? inline(order, settings) : Set.of();
     for (Node node : order) {
       if (node instanceof AreaNode) {
-        staged.add(node);
-        staged.addAll(node.inputs());
+        Stream.concat(Stream.of(node), node.inputs().stream())
+            .filter(n -> !inline.contains(n))
+            .forEach(staged::add);
       } else if (node instanceof FrameNode frame && frame.reduction() > 1) {
         staged.add(frame);
       } else if (node instanceof Mix mix) {
@@ -127,6 +130,23 @@ public final class Plan {
     stageNarrowMasks(order, staged);
     stagePicturesOfSeveral(order, staged);
     return staged;
+  }
+
+  /** What is cheap, and read by one neighbourhood alone that reaches half a band at most. */
+  private static Set<Node> inline(List<Node> order, PlanSettings settings) {
+    Set<Node> inline = Collections.newSetFromMap(new IdentityHashMap<>());
+    Set<Node> read = Collections.newSetFromMap(new IdentityHashMap<>());
+    for (Node user : order) {
+      boolean near = user instanceof AreaNode area && 2 * area.reach() <= settings.bandRows();
+      for (Node input : user.inputs()) {
+        if (!read.add(input)) {
+          inline.remove(input);
+        } else if (near && input instanceof AreaNode area && area.cheap()) {
+          inline.add(input);
+        }
+      }
+    }
+    return inline;
   }
 
   /**

@@ -11,6 +11,12 @@ public enum Rule {
   /** Of a unit of a frame, only the pixels that are needed are decoded; without, all of it. */
   PARTS,
 
+  /**
+   * What is made from nothing but numbers, such as an outline, is made by the one that softens it,
+   * for each band anew; without, it is finished first, and its bands wait for those that read them.
+   */
+  INLINE,
+
   /** Where a mask is known to be of one value, it is not made; without, it is. */
   KNOWN
 }
