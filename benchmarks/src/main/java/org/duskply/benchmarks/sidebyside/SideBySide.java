@@ -25,7 +25,7 @@ public final class SideBySide {
   private static final String FIRST = "W24";
 
   private static final Set<String> WITH_VIPS =
-      Set.of(FIRST, "W24-full", "W24-lzw", "W24-jpeg", "small");
+      Set.of(FIRST, "W24-full", "W24-full-zlib", "W24-lzw", "W24-jpeg", "small");
 
   private final Path root;
   private final Options options;

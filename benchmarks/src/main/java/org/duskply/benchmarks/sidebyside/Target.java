@@ -31,6 +31,7 @@ record Target(
           peer("W24, both at deflate level 6", W24, Program.OURS_AT_SIX, Program.VIPS, 0.38, 0.30),
           peer(W24, W24, Program.OURS, Program.OPENCV, 0.12, 0.40),
           peer("W24-full", "W24-full", Program.OURS, Program.VIPS, 0.45, 0.30),
+          peer("W24-full-zlib", "W24-full-zlib", Program.OURS, Program.VIPS, 0.45, 0.30),
           peer("W24-lzw", "W24-lzw", Program.OURS, Program.VIPS, 0.35, 0.30),
           peer("W24-jpeg", "W24-jpeg", Program.OURS, Program.VIPS, 0.35, 0.45),
           own("W100", 3.0, 1.10),

@@ -107,7 +107,14 @@ public final class MakeWorkload {
     int height = workload.height();
     Scenery scenery = new Scenery(workload);
     try (Sink sink =
-        Sinks.open(PictureFile.spec(file, workload.format(), workload.compress(), width, height))) {
+        Sinks.open(
+            PictureFile.spec(
+                file,
+                workload.format(),
+                workload.compress(),
+                workload.deflateLevel(),
+                width,
+                height))) {
       Region whole = Region.ofSize(width, height);
       for (int band = 0; band < sink.bands(); band++) {
         int top = band * PictureFile.BAND_ROWS;

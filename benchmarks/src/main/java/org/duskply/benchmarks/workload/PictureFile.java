@@ -20,6 +20,12 @@ public final class PictureFile {
   /** A file of linear sRGB pixels, {@link #BAND_ROWS} at a time. */
   public static SinkSpec spec(
       Path target, Format format, Compress compress, int width, int height) {
+    return spec(target, format, compress, 0, width, height);
+  }
+
+  /** The same, deflated by zlib as hard as {@code deflateLevel} says if that is not 0. */
+  static SinkSpec spec(
+      Path target, Format format, Compress compress, int deflateLevel, int width, int height) {
     return new SinkSpec(
         target,
         format,
@@ -34,6 +40,6 @@ public final class PictureFile {
         ColourSpace.of(NamedSpace.SRGB),
         SinkSpec.DOTS_PER_INCH,
         Captions.NONE,
-        0);
+        deflateLevel);
   }
 }

@@ -22,6 +22,7 @@ import org.duskply.recipe.deliver.Format;
  * @param most greatest radius of a pop's polygon, in pixels
  * @param format of the frames
  * @param compress of the frames, where they are TIFFs
+ * @param deflateLevel how hard zlib packs deflated frames; 0: as our own deliverables are packed
  * @param everywhere whether every mask covers the whole picture, whatever its layer's polygon
  */
 public record Workload(
@@ -33,6 +34,7 @@ public record Workload(
     double most,
     Format format,
     Compress compress,
+    int deflateLevel,
     boolean everywhere) {
   private static final int CORNERS = 12;
   private static final double SKY_RADIUS = 1500;
@@ -58,9 +60,11 @@ public record Workload(
   public static List<Workload> all() {
     return List.of(
         W24,
-        new Workload("W24-full", 6000, 4000, 21, 250, 750, Format.TIFF, Compress.DEFLATE, true),
-        new Workload("W24-lzw", 6000, 4000, 21, 250, 750, Format.TIFF, Compress.LZW, false),
-        new Workload("W24-jpeg", 6000, 4000, 21, 250, 750, Format.JPEG, Compress.NONE, false),
+        new Workload("W24-full", 6000, 4000, 21, 250, 750, Format.TIFF, Compress.DEFLATE, 0, true),
+        new Workload(
+            "W24-full-zlib", 6000, 4000, 21, 250, 750, Format.TIFF, Compress.DEFLATE, 6, true),
+        new Workload("W24-lzw", 6000, 4000, 21, 250, 750, Format.TIFF, Compress.LZW, 0, false),
+        new Workload("W24-jpeg", 6000, 4000, 21, 250, 750, Format.JPEG, Compress.NONE, 0, false),
         of("W100", 6000, 4000, 100, 250, 750),
         of("W24-100MP", 12000, 8400, 21, 500, 1500),
         of("small", 600, 400, 21, 25, 75));
@@ -74,7 +78,7 @@ public record Workload(
   private static Workload of(
       String name, int width, int height, int pops, double least, double most) {
     return new Workload(
-        name, width, height, pops, least, most, Format.TIFF, Compress.DEFLATE, false);
+        name, width, height, pops, least, most, Format.TIFF, Compress.DEFLATE, 0, false);
   }
 
   /** The file of a frame, from the workload's folder. */
@@ -130,6 +134,7 @@ public record Workload(
         && height == other.height
         && format == other.format
         && compress == other.compress
+        && deflateLevel == other.deflateLevel
         && frame < other.frames()
         && Arrays.equals(light(frame), other.light(frame));
   }

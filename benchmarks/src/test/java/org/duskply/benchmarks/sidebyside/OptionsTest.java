@@ -48,6 +48,6 @@ class OptionsTest {
     assertThatThrownBy(() -> options("--only W25"))
         .isInstanceOf(Refusal.class)
         .hasMessage(
-            "There is no workload W25; there are W24, W24-full, W24-lzw, W24-jpeg, W100, W24-100MP, small, edit.");
+            "There is no workload W25; there are W24, W24-full, W24-full-zlib, W24-lzw, W24-jpeg, W100, W24-100MP, small, edit.");
   }
 }

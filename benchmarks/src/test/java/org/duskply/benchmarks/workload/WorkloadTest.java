@@ -78,6 +78,7 @@ class WorkloadTest {
       // Polygons are drawn from the same numbers, but for the size of the sky, which is frame 21.
       assertThat(w100.shares(frame, w24)).isEqualTo(frame != 21);
       assertThat(called("W24-lzw").shares(frame, w24)).isFalse();
+      assertThat(called("W24-full-zlib").shares(frame, w24)).isFalse();
       assertThat(called("W24-100MP").shares(frame, w24)).isFalse();
     }
   }
