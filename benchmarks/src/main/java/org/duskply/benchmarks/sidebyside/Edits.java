@@ -28,8 +28,11 @@ public final class Edits {
 
   private static final long KEEP = 1_000_000_000;
 
-  /** What Java is told: room for both, and for what is not counted. */
-  static final List<String> FLAGS = List.of("-Xmx2g");
+  /**
+   * What Java is told: an engine that keeps a lot is best served by a collector that stops all at
+   * once, with both cores. One that works beside it takes half as long again for an edit.
+   */
+  static final List<String> FLAGS = List.of("-Xmx2g", "-XX:+UseParallelGC");
 
   /** A preview of 1500 pixels, of frames of 6000. */
   private static final int REDUCTION = 4;

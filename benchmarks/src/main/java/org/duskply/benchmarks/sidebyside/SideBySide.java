@@ -144,7 +144,8 @@ public final class SideBySide {
         timed.output()
             + String.format(
                 Locale.ROOT,
-                "%nThe process with its %d rounds, and the one before them, took %.0f MB at most.%n",
+                "%nThe process, `java %s`, with its %d rounds and the one before them took %.0f MB at most.%n",
+                String.join(" ", Edits.FLAGS),
                 options.rounds(),
                 Cost.Measure.PEAK.of(timed.cost())));
   }

@@ -11,6 +11,14 @@ final class TiffBlockCursor implements AutoCloseable {
   /** Unpacked bytes that are in hand at once, so that they stay in the processor's cache. */
   private static final int GROUP_BYTES = 160 << 10;
 
+  /**
+   * Bytes of a packed block that are looked at, for each that it unpacks to: any packing in earnest
+   * stays below two, and without a limit a block could hold no end of nothing.
+   */
+  private static final int MOST_PACKED = 4;
+
+  private static final int LEAST_PACKED = 64 << 10; // may always be looked at
+
   private final ByteSource file;
   private final TiffPicture picture;
   private final TiffKind kind;
@@ -62,7 +70,8 @@ final class TiffBlockCursor implements AutoCloseable {
     this.block = block;
     this.nextRow = 0;
     this.broken = false;
-    unpacker.start(blocks.offsets()[block], blocks.lengths()[block]);
+    long most = LEAST_PACKED + (long) MOST_PACKED * rowBytes * blocks.height();
+    unpacker.start(blocks.offsets()[block], Math.min(blocks.lengths()[block], most));
   }
 
   /** The open block, −1 if none is. */

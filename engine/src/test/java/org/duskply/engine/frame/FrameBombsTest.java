@@ -11,6 +11,7 @@ import java.nio.ByteOrder;
 import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.util.Arrays;
+import java.util.function.UnaryOperator;
 import javax.imageio.IIOImage;
 import javax.imageio.ImageIO;
 import javax.imageio.ImageWriteParam;
@@ -130,6 +131,27 @@ class FrameBombsTest {
         .hasMessage(
             "j.tif is damaged: its rows from 0 are in a JPEG of 65000 × 65000 pixels, larger than"
                 + " its place.");
+  }
+
+  /** Deflated blocks may be empty, and RFC 1951 sets no limit to how many there are. */
+  @Test
+  void emptyBlocksWithoutEndAreNotRead() {
+    byte[] empty = {0, 0, 0, (byte) 0xff, (byte) 0xff}; // stored, of no bytes
+    UnaryOperator<byte[]> stuffed =
+        packed -> {
+          ByteArrayOutputStream out = new ByteArrayOutputStream();
+          out.write(packed, 0, 2);
+          for (int i = 0; i < 400_000; i++) {
+            out.writeBytes(empty);
+          }
+          out.write(packed, 2, packed.length - 2);
+          return out.toByteArray();
+        };
+    TiffFile plain = new TiffFile(50, 70, 3, 8, (x, y, c) -> x * y + c).strips(70).compression(8);
+    assertThat(read("e.tif", plain.bytes()).width()).isEqualTo(50);
+    assertThatThrownBy(() -> read("e.tif", plain.damage(stuffed).bytes()))
+        .isInstanceOf(FrameException.class)
+        .hasMessage("e.tif is damaged: the rows from 0 down cannot be unpacked.");
   }
 
   /** ITU-T T.81 sets no limit to scans; each goes over all of the picture. */
