@@ -310,7 +310,10 @@ final class NoiseInflater implements DeflateUnpacker {
     return at;
   }
 
-  /** Whether something was found and all its bits are there; else this is the end. */
+  /**
+   * Whether something was found and all its bits are there; else this is the end, if it was not
+   * before.
+   */
   private boolean fits(int found, int count) {
     if (found == PrefixTable.NOTHING) {
       damage();

@@ -180,6 +180,16 @@ class InflateUnpackerTest {
     assertThat(damaged(own.unpacker())).isTrue();
   }
 
+  /** In the midst of what is read quickly: what comes behind it is not read on. */
+  @Test
+  void aRepetitionOfWhatIsNotThereEndsIt() {
+    byte[] packed = new RandomBlocks(new Random(1)).reachingBefore(200);
+    Outcome expected = zlib(packed);
+    assertThat(expected.bytes()).hasSize(200);
+    assertThat(expected.damaged()).isTrue();
+    assertAsZlib(packed, new Random(1), 100_000);
+  }
+
   /** The first stream tells what it made to the second one by nothing. */
   @Test
   void aRunDoesNotReachIntoTheOneBefore() {

@@ -2,6 +2,7 @@ package org.duskply.engine.frame;
 
 import java.io.ByteArrayOutputStream;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
 import java.util.Random;
@@ -29,7 +30,7 @@ final class RandomBlocks {
       put(b == blocks - 1 ? 1 : 0, 1);
       if (random.nextInt(5) == 0) {
         put(1, 2);
-        symbols(fixedLiterals(), lengths(32, 32, 5));
+        symbols(fixedLiterals(), evenDistances());
       } else {
         put(2, 2);
         int literals = 257 + random.nextInt(30);
@@ -57,6 +58,32 @@ final class RandomBlocks {
     put(0, 7); // the end
     put(0, 24);
     return out.toByteArray();
+  }
+
+  /** A stream of so many bytes of 0, then a repetition from before them, and as many more. */
+  byte[] reachingBefore(int bytes) {
+    int[] literals = words(fixedLiterals());
+    put(0x9C78, 16);
+    put(1, 1);
+    put(1, 2);
+    for (int i = 0; i < bytes; i++) {
+      put(literals[0], 8);
+    }
+    put(literals[257], 7);
+    put(words(evenDistances())[20], 5); // from 1025 on
+    put(0, 9);
+    for (int i = 0; i < bytes; i++) {
+      put(literals[0], 8);
+    }
+    put(literals[256], 7);
+    put(0, 47);
+    return out.toByteArray();
+  }
+
+  private static int[] evenDistances() {
+    int[] lengths = new int[32];
+    Arrays.fill(lengths, 5);
+    return lengths;
   }
 
   private static int[] fixedLiterals() {
