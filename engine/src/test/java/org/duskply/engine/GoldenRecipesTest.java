@@ -126,7 +126,7 @@ class GoldenRecipesTest {
     for (int chunk : new int[] {1, 16, 512}) {
       PictureBits.same(
           plain,
-          picture(recipe, new PlanSettings(64, chunk, true)),
+          picture(recipe, new PlanSettings(64, chunk, true).withLegLeaves(chunk)),
           name + " in chunks of " + chunk);
     }
     try (Engine engine = engine(PlanSettings.DEFAULT, 1, 0)) {
@@ -157,17 +157,21 @@ class GoldenRecipesTest {
       try (Engine engine = engine(settings, 2, 0)) {
         short[] codes = delivered(engine, recipe);
         all = all == null ? codes : all;
-        assertThat(codes).as("%s with %s", name, settings.rules()).isEqualTo(all);
+        assertThat(codes).as("%s with %s", name, settings).isEqualTo(all);
       }
     }
   }
 
-  /** All rules, all but one, one alone. */
+  /** All rules, all but one, one alone; and all with legs of any length. */
   private static List<PlanSettings> rules() {
-    List<PlanSettings> settings = new ArrayList<>(List.of(new PlanSettings(16, 50, true)));
+    PlanSettings all = new PlanSettings(16, 50, true);
+    List<PlanSettings> settings = new ArrayList<>(List.of(all));
     for (Rule rule : Rule.values()) {
-      settings.add(settings.get(0).without(rule));
-      settings.add(new PlanSettings(16, 50, Set.of(rule)));
+      settings.add(all.without(rule));
+      settings.add(new PlanSettings(16, 50, all.legLeaves(), Set.of(rule)));
+    }
+    for (int leaves : new int[] {1, 2, 3, 1000}) {
+      settings.add(all.withLegLeaves(leaves));
     }
     return settings;
   }
@@ -188,8 +192,8 @@ class GoldenRecipesTest {
         List.of(
             PlanSettings.DEFAULT,
             PLAIN,
-            new PlanSettings(1, 512, true),
-            new PlanSettings(7, 33, true))) {
+            new PlanSettings(1, 512, true).withLegLeaves(1),
+            new PlanSettings(7, 33, true).withLegLeaves(4))) {
       for (int threads : new int[] {1, 8}) {
         try (Engine engine = engine(settings, threads, threads == 8 ? 1 << 24 : 0)) {
           for (int again = 0; again < 2; again++) {

@@ -1,20 +1,17 @@
 package org.duskply.engine.frame;
 
 import java.util.List;
-import java.util.concurrent.atomic.AtomicReference;
 import org.duskply.engine.pixel.Region;
-import org.jspecify.annotations.Nullable;
 
 /**
  * Reads any unit of a TIFF picture at any time, and of its blocks those alone that hold something
- * of the part asked for, down to the last row of it. No samples are kept between units, so that any
- * number of threads may read; one cursor is, for whoever comes next.
+ * of the part asked for, down to the last row of it. Nothing is kept between units, so that any
+ * number of threads may read, and a hundred open frames take no room.
  */
 final class TiffRandomReader implements FrameReader {
   private final TiffSource source;
   private final FrameFile file;
   private final Damage damage;
-  private final AtomicReference<@Nullable TiffBlockCursor> idle = new AtomicReference<>();
 
   TiffRandomReader(TiffSource source, FrameFile file) {
     this.source = source;
@@ -32,17 +29,9 @@ final class TiffRandomReader implements FrameReader {
     Region area = source.returned(unit, part);
     TiffBlocks blocks = source.blocks();
     Object room = source.room(area);
-    TiffBlockCursor known = idle.getAndSet(null);
-    TiffBlockCursor cursor = known == null ? source.cursor(file, damage) : known;
-    boolean done = false;
-    try {
+    try (TiffBlockCursor cursor = source.cursor(file, damage)) {
       for (int plane : source.planes()) {
         readBlocks(cursor, plane * blocks.across() * blocks.down(), area, room);
-      }
-      done = true;
-    } finally {
-      if (!done || !idle.compareAndSet(null, cursor)) {
-        cursor.close();
       }
     }
     file.counters().countUnit();
@@ -87,10 +76,6 @@ final class TiffRandomReader implements FrameReader {
 
   @Override
   public void close() {
-    TiffBlockCursor cursor = idle.getAndSet(null);
-    if (cursor != null) {
-      cursor.close();
-    }
     file.close();
   }
 }

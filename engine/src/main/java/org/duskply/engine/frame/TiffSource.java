@@ -121,7 +121,7 @@ final class TiffSource implements FrameSource {
 
   @Override
   public long cursorBytes() {
-    return (way == Way.CURSOR ? cursors() : 1) * TiffBlockCursor.workingBytes(picture, blocks);
+    return way == Way.CURSOR ? cursors() * TiffBlockCursor.workingBytes(picture, blocks) : 0;
   }
 
   /** How many blocks hold pieces of one row of the picture. */

@@ -40,6 +40,7 @@ final class EdgeTable {
   private final int[] lastRow;
   private final int[] lastRowTree;
   private final int leaves;
+  private final long edgeRows;
 
   private EdgeTable(Outline outline, int[] from, int[] to, int[] shape) {
     int count = from.length;
@@ -67,7 +68,12 @@ final class EdgeTable {
     }
     leaves = Math.max(1, Integer.highestOneBit(Math.max(1, 2 * count - 1)));
     lastRowTree = tree(lastRow, leaves);
-    checkRows();
+    edgeRows = edgeRows();
+    if (edgeRows > MAX_EDGE_ROWS) {
+      throw new DuskplyException(
+          "An outline runs up and down too often to be filled: its edges cross more than 64 million"
+              + " rows of pixels all told.");
+    }
   }
 
   static EdgeTable of(Outline outline) {
@@ -124,16 +130,17 @@ final class EdgeTable {
     return tree;
   }
 
-  private void checkRows() {
+  private long edgeRows() {
     long pairs = 0;
     for (int e = 0; e < firstRow.length; e++) {
       pairs += lastRow[e] - firstRow[e] + 1;
     }
-    if (pairs > MAX_EDGE_ROWS) {
-      throw new DuskplyException(
-          "An outline runs up and down too often to be filled: its edges cross more than 64 million"
-              + " rows of pixels all told.");
-    }
+    return pairs;
+  }
+
+  /** How many edges touch a row, on average over the rows from top to bottom; 0 without edges. */
+  double edgesInRow() {
+    return edgeRows == 0 ? 0 : (double) edgeRows / (bottom() - top());
   }
 
   /** How many edges. */

@@ -56,7 +56,7 @@ final class OutlineNode implements AreaNode, Boundless {
 
   @Override
   public boolean cheap() {
-    return true;
+    return raster.simple();
   }
 
   @Override

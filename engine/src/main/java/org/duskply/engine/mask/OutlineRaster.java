@@ -18,6 +18,8 @@ import org.duskply.recipe.mask.FillRule;
  * one case that is not exact.
  */
 public final class OutlineRaster {
+  private static final int FEW_EDGES = 32;
+
   private final EdgeTable edges;
   private final boolean[] evenOdd;
   private final Region bounds;
@@ -56,6 +58,11 @@ public final class OutlineRaster {
       evenOdd[i] = rules.get(i) == FillRule.EVENODD;
     }
     return new OutlineRaster(edges, evenOdd, bounds);
+  }
+
+  /** Whether its rows have few edges, so that filling them is mostly writing values. */
+  boolean simple() {
+    return edges.edgesInRow() <= FEW_EDGES;
   }
 
   /** A region outside which every pixel is 0. */

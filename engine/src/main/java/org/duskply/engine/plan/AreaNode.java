@@ -24,8 +24,8 @@ public non-sealed interface AreaNode extends Node {
   }
 
   /**
-   * Whether it has no inputs and is made in less time than a neighbourhood of it is summed, so that
-   * it may be made twice.
+   * Whether it has no inputs and is made in about the time in which it is copied, so that whoever
+   * reads it may as well make it, and once more for the next band.
    */
   default boolean cheap() {
     return false;

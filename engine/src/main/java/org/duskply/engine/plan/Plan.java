@@ -106,7 +106,7 @@ public final class Plan {
   private static Set<Node> staged(List<Node> roots, List<Node> order, PlanSettings settings) {
     Set<Node> staged = Collections.newSetFromMap(new IdentityHashMap<>());
     staged.addAll(roots);
-    Set<Node> inline = settings.has(Rule.INLINE) ? inline(order, settings) : Set.of();
+    Set<Node> inline = settings.has(Rule.INLINE) ? inline(order) : Set.of();
     for (Node node : order) {
       if (node instanceof AreaNode) {
         Stream.concat(Stream.of(node), node.inputs().stream())
@@ -128,20 +128,20 @@ public final class Plan {
       }
     }
     stageNarrowMasks(order, staged);
+    Legs.stage(roots, order, settings.legLeaves(), staged);
     stagePicturesOfSeveral(order, staged);
     return staged;
   }
 
-  /** What is cheap, and read by one neighbourhood alone that reaches half a band at most. */
-  private static Set<Node> inline(List<Node> order, PlanSettings settings) {
+  /** What is cheap, and read by one neighbourhood alone. */
+  private static Set<Node> inline(List<Node> order) {
     Set<Node> inline = Collections.newSetFromMap(new IdentityHashMap<>());
     Set<Node> read = Collections.newSetFromMap(new IdentityHashMap<>());
     for (Node user : order) {
-      boolean near = user instanceof AreaNode area && 2 * area.reach() <= settings.bandRows();
       for (Node input : user.inputs()) {
         if (!read.add(input)) {
           inline.remove(input);
-        } else if (near && input instanceof AreaNode area && area.cheap()) {
+        } else if (user instanceof AreaNode && input instanceof AreaNode area && area.cheap()) {
           inline.add(input);
         }
       }

@@ -8,9 +8,14 @@ import java.util.Set;
  *
  * @param bandRows rows of a band, at least 1
  * @param chunkWidth pixels of a row carried through a fused run before the next, at least 1
+ * @param legLeaves frames and masks that a fused run should read at most before its picture is
+ *     finished and they are let go; at least 1
  * @param rules what may be left out
  */
-public record PlanSettings(int bandRows, int chunkWidth, Set<Rule> rules) {
+public record PlanSettings(int bandRows, int chunkWidth, int legLeaves, Set<Rule> rules) {
+  /** Eight frames with a mask each: half the memory of one long run, in the same time; measured. */
+  private static final int LEG_LEAVES = 16;
+
   /** What is used where nobody says otherwise. */
   public static final PlanSettings DEFAULT = new PlanSettings(64, 512, true);
 
@@ -18,9 +23,14 @@ public record PlanSettings(int bandRows, int chunkWidth, Set<Rule> rules) {
     rules = Set.copyOf(rules);
   }
 
-  /** With all rules, or none. */
+  /** With legs of the usual length, and all rules or none. */
   public PlanSettings(int bandRows, int chunkWidth, boolean optimise) {
-    this(bandRows, chunkWidth, optimise ? EnumSet.allOf(Rule.class) : Set.of());
+    this(bandRows, chunkWidth, LEG_LEAVES, optimise ? EnumSet.allOf(Rule.class) : Set.of());
+  }
+
+  /** The same with legs of another length. */
+  public PlanSettings withLegLeaves(int leaves) {
+    return new PlanSettings(bandRows, chunkWidth, leaves, rules);
   }
 
   /** The same without one rule. */
@@ -28,7 +38,7 @@ public record PlanSettings(int bandRows, int chunkWidth, Set<Rule> rules) {
     EnumSet<Rule> others = EnumSet.allOf(Rule.class);
     others.retainAll(rules);
     others.remove(rule);
-    return new PlanSettings(bandRows, chunkWidth, others);
+    return new PlanSettings(bandRows, chunkWidth, legLeaves, others);
   }
 
   /** Whether a rule holds. */

@@ -3,7 +3,6 @@ package org.duskply.engine.mask;
 import java.util.List;
 import org.duskply.engine.colour.ColourSpace;
 import org.duskply.engine.frame.FrameSource;
-import org.duskply.engine.frame.Lineariser;
 import org.duskply.engine.pixel.Planes;
 import org.duskply.engine.pixel.Region;
 import org.duskply.engine.plan.FrameNode;
@@ -24,9 +23,7 @@ final class MaskRows {
 
   /** A frame of noise, with straight alpha where it has 4 channels. */
   static FrameNode frame(long seed, int width, int height, int channels) {
-    NoiseFrame source = new NoiseFrame(seed, width, height, channels, 7, FrameSource.Access.RANDOM);
-    Lineariser lineariser = Lineariser.prepare(source.info(), SRGB, SRGB, 0);
-    return new FrameNode("f" + seed, source, lineariser, 1, "noise " + seed + " " + channels, "");
+    return new NoiseFrame(seed, width, height, channels, 7, FrameSource.Access.RANDOM).node(0);
   }
 
   /** The values of a mask of one picture over a row of its pixels. */

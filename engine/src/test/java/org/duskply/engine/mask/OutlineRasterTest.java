@@ -359,4 +359,22 @@ class OutlineRasterTest {
     assertThat(Outlines.hash(got)).isEqualTo(3917462691706560275L);
     assertThat(Outlines.hash(curved)).isEqualTo(-7510813981423571645L);
   }
+
+  /** Teeth side by side all cross the same rows; one above the other, two at a time do. */
+  @Test
+  void anOutlineIsSimpleWhereItsRowsHaveFewEdges() {
+    assertThat(polygon(FillRule.NONZERO, 0, 0, 9, 0, 5, 30).simple()).isTrue();
+    double[] teeth = new double[2 * 2 * 20];
+    double[] lying = new double[teeth.length];
+    for (int i = 0; i < teeth.length / 2; i++) {
+      teeth[2 * i] = i;
+      teeth[2 * i + 1] = i % 2 * 100;
+      lying[2 * i] = teeth[2 * i + 1];
+      lying[2 * i + 1] = teeth[2 * i];
+    }
+    assertThat(polygon(FillRule.NONZERO, teeth).simple()).isFalse();
+    assertThat(polygon(FillRule.NONZERO, lying).simple()).isTrue();
+    assertThat(OutlineRaster.of(Outline.ofPolygon(List.of(), 1), FillRule.NONZERO).simple())
+        .isTrue();
+  }
 }

@@ -10,9 +10,7 @@ import java.util.Random;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.atomic.LongAdder;
-import org.duskply.engine.colour.ColourSpace;
 import org.duskply.engine.frame.FrameSource.Access;
-import org.duskply.engine.frame.Lineariser;
 import org.duskply.engine.pixel.Planes;
 import org.duskply.engine.pixel.Region;
 import org.duskply.engine.render.Job;
@@ -20,7 +18,6 @@ import org.duskply.engine.render.Output;
 import org.duskply.engine.render.Store;
 import org.duskply.engine.testing.Collected;
 import org.duskply.engine.testing.NoiseFrame;
-import org.duskply.recipe.NamedSpace;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 
@@ -35,10 +32,7 @@ class SharedPicturesTest {
   private final List<FrameNode> frames = new ArrayList<>();
 
   private FrameNode frame(long seed) {
-    NoiseFrame source = new NoiseFrame(seed, WIDTH, HEIGHT, 8, Access.RANDOM);
-    ColourSpace srgb = ColourSpace.of(NamedSpace.SRGB);
-    Lineariser lineariser = Lineariser.prepare(source.info(), srgb, srgb, 0);
-    FrameNode frame = new FrameNode("f" + seed, source, lineariser, 1, "noise " + seed, "");
+    FrameNode frame = new NoiseFrame(seed, WIDTH, HEIGHT, 8, Access.RANDOM).node(0);
     frames.add(frame);
     return frame;
   }

@@ -80,7 +80,8 @@ class SameBitsTest {
       for (int chunk : new int[] {1, 7, 16, 512}) {
         PictureBits.same(
             plain,
-            evaluate(picture, CANVAS, new PlanSettings(64, chunk, true)),
+            evaluate(
+                picture, CANVAS, new PlanSettings(64, chunk, true).withLegLeaves(1 + chunk / 4)),
             "seed " + seed + ", chunks of " + chunk);
       }
     }
@@ -115,8 +116,9 @@ class SameBitsTest {
       for (int bandRows : new int[] {1, 5, 16, 64}) {
         for (int threads : new int[] {1, 3}) {
           for (boolean tight : new boolean[] {true, false}) {
-            Planes rendered =
-                render(picture, new PlanSettings(bandRows, 19, true), threads, Store.NONE, tight);
+            PlanSettings settings =
+                new PlanSettings(bandRows, 19, true).withLegLeaves(1 + seed % 4);
+            Planes rendered = render(picture, settings, threads, Store.NONE, tight);
             PictureBits.same(
                 plain,
                 rendered,
@@ -152,7 +154,7 @@ class SameBitsTest {
       Planes plain = plainly(picture);
       for (long limit : new long[] {3_000, 1 << 24}) {
         Store store = new BoundedStore(limit);
-        PlanSettings settings = new PlanSettings(8, 512, true);
+        PlanSettings settings = new PlanSettings(8, 512, true).withLegLeaves(2);
         PictureBits.same(plain, render(picture, settings, 2, store, false), "first, seed " + seed);
         // The same graph built anew has the same keys; nothing is decoded a second time where all
         // was kept.
@@ -176,7 +178,7 @@ class SameBitsTest {
     for (int seed = 0; seed < GRAPHS; seed++) {
       Node picture = picture(seed);
       Planes plain = plainly(picture);
-      Plan plan = Plan.of(List.of(picture), new PlanSettings(6, 16, true));
+      Plan plan = Plan.of(List.of(picture), new PlanSettings(6, 16, true).withLegLeaves(3));
       for (int schedule = 0; schedule < 4; schedule++) {
         Collected sink = new Collected(CANVAS);
         try (Job job = new Job(plan, List.of(new Output(picture, CANVAS, sink)), 6, Store.NONE)) {

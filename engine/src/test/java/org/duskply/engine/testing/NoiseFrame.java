@@ -1,12 +1,16 @@
 package org.duskply.engine.testing;
 
 import java.util.List;
+import org.duskply.engine.colour.ColourSpace;
 import org.duskply.engine.frame.Exif;
 import org.duskply.engine.frame.FrameInfo;
 import org.duskply.engine.frame.FrameReader;
 import org.duskply.engine.frame.FrameSource;
+import org.duskply.engine.frame.Lineariser;
 import org.duskply.engine.frame.Samples;
 import org.duskply.engine.pixel.Region;
+import org.duskply.engine.plan.FrameNode;
+import org.duskply.recipe.NamedSpace;
 
 /**
  * A frame of 16-bit noise that comes from nowhere: each sample is a hash of seed, place and
@@ -40,6 +44,18 @@ public final class NoiseFrame implements FrameSource {
             null,
             Exif.NONE,
             List.of());
+  }
+
+  /**
+   * It as a node, in linear light of sRGB's primaries.
+   *
+   * @param stops by which it is made brighter
+   */
+  public FrameNode node(int stops) {
+    ColourSpace srgb = ColourSpace.of(NamedSpace.SRGB);
+    Lineariser lineariser = Lineariser.prepare(info, srgb, srgb, stops);
+    String contents = "noise " + seed + " " + info.channels();
+    return new FrameNode("f" + seed, this, lineariser, 1, contents, "by " + stops);
   }
 
   @Override

@@ -5,9 +5,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
-import org.duskply.engine.colour.ColourSpace;
 import org.duskply.engine.frame.FrameSource.Access;
-import org.duskply.engine.frame.Lineariser;
 import org.duskply.engine.mask.Ground;
 import org.duskply.engine.mask.MaskGraph;
 import org.duskply.engine.pixel.Planes;
@@ -18,7 +16,6 @@ import org.duskply.engine.plan.KeyWriter;
 import org.duskply.engine.plan.Mix;
 import org.duskply.engine.plan.Node;
 import org.duskply.engine.plan.PointNode;
-import org.duskply.recipe.NamedSpace;
 import org.duskply.recipe.mask.AllOf;
 import org.duskply.recipe.mask.AnyOf;
 import org.duskply.recipe.mask.Ease;
@@ -82,10 +79,7 @@ public final class RandomGraph {
   private FrameNode frame(long seed, int channels, Access access) {
     NoiseFrame source =
         new NoiseFrame(seed, width, height, channels, 1 + random.nextInt(20), access);
-    ColourSpace srgb = ColourSpace.of(NamedSpace.SRGB);
-    Lineariser lineariser = Lineariser.prepare(source.info(), srgb, srgb, random.nextInt(3) - 1);
-    return new FrameNode(
-        "f" + seed, source, lineariser, 1, "noise " + seed + " " + random.nextInt(), "");
+    return source.node(random.nextInt(3) - 1);
   }
 
   private Node step(Node below, int depth) {

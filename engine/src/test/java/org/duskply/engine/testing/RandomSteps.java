@@ -9,7 +9,6 @@ import java.util.Random;
 import java.util.function.Supplier;
 import org.duskply.engine.colour.ColourSpace;
 import org.duskply.engine.frame.FrameSource.Access;
-import org.duskply.engine.frame.Lineariser;
 import org.duskply.engine.mask.Ground;
 import org.duskply.engine.mask.MaskGraph;
 import org.duskply.engine.pixel.Region;
@@ -76,9 +75,7 @@ public final class RandomSteps {
   private FrameNode frame(long seed, int channels, Access access) {
     NoiseFrame source =
         new NoiseFrame(seed, width, height, channels, 1 + random.nextInt(20), access);
-    int stops = random.nextInt(3) - 1;
-    Lineariser lineariser = Lineariser.prepare(source.info(), WORKING, WORKING, stops);
-    return new FrameNode("f" + seed, source, lineariser, 1, "noise " + seed, "by " + stops);
+    return source.node(random.nextInt(3) - 1);
   }
 
   /** The frames: f0, from which the picture starts, to f4. */

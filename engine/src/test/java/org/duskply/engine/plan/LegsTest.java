@@ -1,0 +1,159 @@
+package org.duskply.engine.plan;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.duskply.engine.frame.FrameSource.Access;
+import org.duskply.engine.pixel.Region;
+import org.duskply.engine.render.Job;
+import org.duskply.engine.render.Output;
+import org.duskply.engine.render.Store;
+import org.duskply.engine.testing.Collected;
+import org.duskply.engine.testing.NoiseFrame;
+import org.junit.jupiter.api.Test;
+
+/** Where a long run of steps is cut. */
+class LegsTest {
+  private static final int BAND = 16;
+  private static final Region CANVAS = Region.ofSize(60, 100);
+  private static final PlanSettings TEN = new PlanSettings(BAND, 32, true).withLegLeaves(10);
+
+  private static int seed;
+
+  private static Node frame() {
+    int rows = BAND;
+    return new NoiseFrame(seed++, CANVAS.width(), CANVAS.height(), rows, Access.RANDOM).node(0);
+  }
+
+  /** Lays so many frames on a picture, one after the other. */
+  private static Node laid(Node below, int frames) {
+    Node picture = below;
+    for (int i = 0; i < frames; i++) {
+      picture = new Mix(picture, frame(), null, null, 0.5f);
+    }
+    return picture;
+  }
+
+  /** How many frames each stage reads, for its pictures as they are finished. */
+  private static List<Integer> framesRead(Node picture, PlanSettings settings) {
+    List<Integer> read = new ArrayList<>();
+    for (Stage stage : Plan.of(List.of(picture), settings).stages()) {
+      List<Integer> frames = new ArrayList<>();
+      stage.needs(
+          CANVAS,
+          new StageNeeds() {
+            @Override
+            public void frame(int frame, Region part) {
+              frames.add(frame);
+            }
+
+            @Override
+            public void stage(int stage, Region part) {}
+          });
+      read.add(frames.size());
+    }
+    return read;
+  }
+
+  private static long floorBytes(Node picture, PlanSettings settings) {
+    Plan plan = Plan.of(List.of(picture), settings);
+    Output output = new Output(picture, CANVAS, new Collected(CANVAS));
+    try (Job job = new Job(plan, List.of(output), BAND, Store.NONE)) {
+      return job.floorBytes();
+    }
+  }
+
+  @Test
+  void whatFitsIntoOneLegIsNotCut() {
+    assertThat(framesRead(laid(frame(), 9), TEN)).containsExactly(10);
+  }
+
+  @Test
+  void legsAreEvenlyLong() {
+    assertThat(framesRead(laid(frame(), 10), TEN)).containsExactly(6, 5);
+    assertThat(framesRead(laid(frame(), 34), TEN)).containsExactly(9, 9, 9, 8);
+  }
+
+  @Test
+  void masksCountLikeFrames() {
+    Node picture = frame();
+    for (int i = 0; i < 9; i++) {
+      picture = new Mix(picture, frame(), new Level(frame()), null, 1f);
+    }
+    // A stage for each mask, which is made of a frame of its own: 28 leaves in three legs.
+    assertThat(framesRead(picture, TEN)).filteredOn(n -> n > 1).containsExactly(4, 3, 3);
+  }
+
+  @Test
+  void stepsThatReadNothingAreNoReasonToCut() {
+    Node picture = frame();
+    for (int i = 0; i < 100; i++) {
+      picture = new Mix(picture, new Half(picture), null, null, 0.5f);
+    }
+    assertThat(framesRead(picture, TEN)).containsExactly(1);
+  }
+
+  @Test
+  void aGroupIsCutLikeOtherStepsUnlessItIsMasked() {
+    Node base = frame();
+    Node group = laid(base, 20);
+    assertThat(framesRead(new Mix(base, group, null, null, 1f), TEN)).hasSizeGreaterThan(2);
+    Node mask = new Level(base);
+    assertThat(framesRead(new Mix(base, group, mask, null, 1f), TEN)).contains(21);
+  }
+
+  /** A single thread holds what one leg reads, and the picture before it and behind it. */
+  @Test
+  void memoryDoesNotGrowWithTheNumberOfSteps() {
+    assertThat(floorBytes(laid(frame(), 200), TEN)).isEqualTo(floorBytes(laid(frame(), 100), TEN));
+    long uncut = floorBytes(laid(frame(), 200), TEN.withLegLeaves(1000));
+    assertThat(floorBytes(laid(frame(), 200), TEN)).isLessThan(uncut / 5);
+  }
+
+  /** A picture at half its light. */
+  private record Half(Node below) implements PointNode {
+    @Override
+    public List<Node> inputs() {
+      return List.of(below);
+    }
+
+    @Override
+    public int planes() {
+      return 3;
+    }
+
+    @Override
+    public void row(float[][][] in, float[][] out, int left, int y, int from, int to) {
+      throw new UnsupportedOperationException();
+    }
+
+    @Override
+    public void describe(KeyWriter key) {
+      key.word("half");
+    }
+  }
+
+  /** A mask read off a picture. */
+  private record Level(Node picture) implements PointNode {
+    @Override
+    public List<Node> inputs() {
+      return List.of(picture);
+    }
+
+    @Override
+    public int planes() {
+      return 1;
+    }
+
+    @Override
+    public void row(float[][][] in, float[][] out, int left, int y, int from, int to) {
+      throw new UnsupportedOperationException();
+    }
+
+    @Override
+    public void describe(KeyWriter key) {
+      key.word("level");
+    }
+  }
+}
