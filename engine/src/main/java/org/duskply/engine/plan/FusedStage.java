@@ -13,13 +13,15 @@ final class FusedStage implements Stage {
   private final Node node;
   private final Program program;
   private final int chunkWidth;
+  private final boolean leg;
   private final int[] frames;
   private final int[] stages;
 
-  FusedStage(Node node, Program program, int chunkWidth, Index index) {
+  FusedStage(Node node, Program program, int chunkWidth, boolean leg, Index index) {
     this.node = node;
     this.program = program;
     this.chunkWidth = chunkWidth;
+    this.leg = leg;
     this.frames = program.frames().stream().mapToInt(index::frame).toArray();
     this.stages = program.stages().stream().mapToInt(index::stage).toArray();
   }
@@ -68,6 +70,11 @@ final class FusedStage implements Stage {
         out,
         chunkWidth,
         stop);
+  }
+
+  @Override
+  public boolean passing() {
+    return leg;
   }
 
   @Override

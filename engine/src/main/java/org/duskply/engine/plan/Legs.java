@@ -12,30 +12,52 @@ import java.util.Set;
  * of steps.
  */
 final class Legs {
-  private Legs() {}
+  private final Set<Node> leaves;
+  private final Set<Node> unmasked;
+  private final int most;
+  private final Set<Node> ends = Collections.newSetFromMap(new IdentityHashMap<>());
+
+  private Legs(Set<Node> leaves, Set<Node> unmasked, int most) {
+    this.leaves = leaves;
+    this.unmasked = unmasked;
+    this.most = most;
+  }
 
   /**
-   * Makes stages of pictures on the way, so that about {@code most} leaves lie between one and the
-   * next.
+   * Which pictures on the way are finished, so that about {@code most} leaves lie between one and
+   * the next.
    *
    * @param order all nodes, inputs first
    * @param most frames and stages that one leg should read
-   * @param staged the stages, to which pictures are added
+   * @param staged the stages
+   * @return the pictures that are to be stages beside them
    */
-  static void stage(List<Node> roots, List<Node> order, int most, Set<Node> staged) {
-    Set<Node> leaves = leaves(roots, order, staged);
-    int all = leaves.size();
-    int legs = (all - 1) / most + 1;
-    Set<Node> unmasked = unmasked(roots, order, staged);
-    int seen = 0;
-    int leg = 1;
-    for (Node node : order) {
+  static Set<Node> ends(List<Node> roots, List<Node> order, int most, Set<Node> staged) {
+    Legs legs = new Legs(leaves(roots, order, staged), unmasked(roots, order, staged), most);
+    int start = 0;
+    for (int i = 0; i < order.size(); i++) {
+      if (order.get(i) instanceof Mix mix && staged.contains(mix)) { // finished anyway
+        legs.cut(order.subList(start, i));
+        start = i;
+      }
+    }
+    legs.cut(order.subList(start, order.size()));
+    return legs.ends;
+  }
+
+  /** Cuts the nodes between two finished pictures, the first of these included. */
+  private void cut(List<Node> run) {
+    long all = run.stream().filter(leaves::contains).count();
+    long legs = (all - 1) / most + 1;
+    long seen = 0;
+    long leg = 1;
+    for (Node node : run) {
       if (leaves.contains(node)) {
         seen++;
-      } else if (node instanceof Mix && unmasked.contains(node) && seen < all) {
-        if ((long) seen * legs >= (long) all * leg) {
-          staged.add(node);
-          leg = (int) ((long) seen * legs / all) + 1;
+      } else if (node instanceof Mix && unmasked.contains(node)) {
+        if (seen < all && seen * legs >= all * leg) {
+          ends.add(node);
+          leg = seen * legs / all + 1;
         }
       }
     }

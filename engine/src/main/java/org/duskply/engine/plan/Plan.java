@@ -41,6 +41,9 @@ public final class Plan {
   public static Plan of(List<Node> roots, PlanSettings settings) {
     List<Node> order = topological(roots, Collections.newSetFromMap(new IdentityHashMap<>()));
     Set<Node> staged = staged(roots, order, settings);
+    Set<Node> legs = Legs.ends(roots, order, settings.legLeaves(), staged);
+    staged.addAll(legs);
+    stagePicturesOfSeveral(order, staged);
     List<FrameNode> frames = new ArrayList<>();
     List<Stage> stages = new ArrayList<>();
     Map<Node, Integer> frameIndex = new IdentityHashMap<>();
@@ -63,7 +66,7 @@ public final class Plan {
         frames.add(frame);
       }
       if (staged.contains(node)) {
-        stages.add(stage(node, staged, settings, index));
+        stages.add(stage(node, staged, legs.contains(node), settings, index));
         stageIndex.put(node, stages.size() - 1);
       }
     }
@@ -92,7 +95,8 @@ public final class Plan {
     return known(stageIndex, node);
   }
 
-  private static Stage stage(Node node, Set<Node> staged, PlanSettings settings, Index index) {
+  private static Stage stage(
+      Node node, Set<Node> staged, boolean leg, PlanSettings settings, Index index) {
     if (node instanceof FrameNode frame) {
       return new FrameStage(frame, index);
     }
@@ -100,7 +104,7 @@ public final class Plan {
       return new AreaStage(area, index, staged::contains, settings.has(Rule.KNOWN));
     }
     Program program = Fusion.compile((PointNode) node, staged::contains, settings.has(Rule.SPANS));
-    return new FusedStage(node, program, settings.chunkWidth(), index);
+    return new FusedStage(node, program, settings.chunkWidth(), leg, index);
   }
 
   private static Set<Node> staged(List<Node> roots, List<Node> order, PlanSettings settings) {
@@ -128,7 +132,6 @@ public final class Plan {
       }
     }
     stageNarrowMasks(order, staged);
-    Legs.stage(roots, order, settings.legLeaves(), staged);
     stagePicturesOfSeveral(order, staged);
     return staged;
   }

@@ -39,6 +39,11 @@ public sealed interface Stage permits FusedStage, AreaStage, FrameStage {
     return node().planes() == 1;
   }
 
+  /** Whether it is finished to save memory alone, so that it is not worth keeping. */
+  default boolean passing() {
+    return false;
+  }
+
   /** Bytes of its result over {@code out}, with the runs of a mask. */
   default long resultBytes(Region out) {
     return Planes.bytes(out, node().planes()) + (mask() ? Runs.bytes(out) : 0);

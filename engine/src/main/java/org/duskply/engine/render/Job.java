@@ -285,7 +285,7 @@ public final class Job implements AutoCloseable {
       slot.runs = runs;
       counters.ran(stageIndex);
       // A full mask takes no time, and what goes to an encoder alone is kept encoded.
-      if (!full && needed.isRead(stageIndex)) {
+      if (!full && !stage.passing() && needed.isRead(stageIndex)) {
         store.offer(stageIndex, band, planes, runs);
       }
     }

@@ -103,6 +103,20 @@ class LegsTest {
     assertThat(framesRead(new Mix(base, group, mask, null, 1f), TEN)).contains(21);
   }
 
+  /** They would take the room of what is dearer; those that a mask reads are kept as ever. */
+  @Test
+  void whatIsFinishedForTheSakeOfMemoryAloneIsNotKept() {
+    Node below = laid(frame(), 9);
+    assertThat(passing(laid(below, 9))).containsExactly(true, false);
+    Node masked = new Mix(below, frame(), new Level(below), null, 1f);
+    // The picture below, the mask of it, the whole: twelve leaves, and a cut where one is anyway.
+    assertThat(passing(laid(masked, 1))).containsExactly(false, false, false);
+  }
+
+  private static List<Boolean> passing(Node picture) {
+    return Plan.of(List.of(picture), TEN).stages().stream().map(Stage::passing).toList();
+  }
+
   /** A single thread holds what one leg reads, and the picture before it and behind it. */
   @Test
   void memoryDoesNotGrowWithTheNumberOfSteps() {
