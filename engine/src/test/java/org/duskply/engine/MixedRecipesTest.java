@@ -111,7 +111,7 @@ class MixedRecipesTest {
             .toList();
     Store store = new BoundedStore(1 << 24);
     for (int bandRows : new int[] {1, 5, 64}) {
-      PlanSettings settings = new PlanSettings(bandRows, 9, true);
+      PlanSettings settings = new PlanSettings(bandRows, 9, true).withLegLeaves(1 + seed % 3);
       for (Store kept : List.of(Store.NONE, store, store)) {
         List<Planes> rendered = rendered(pictures, canvas, settings, 2, kept);
         for (int i = 0; i < pictures.size(); i++) {

@@ -40,7 +40,7 @@ final class EdgeTable {
   private final int[] lastRow;
   private final int[] lastRowTree;
   private final int leaves;
-  private final long edgeRows;
+  private final int mostInRow;
 
   private EdgeTable(Outline outline, int[] from, int[] to, int[] shape) {
     int count = from.length;
@@ -68,12 +68,8 @@ final class EdgeTable {
     }
     leaves = Math.max(1, Integer.highestOneBit(Math.max(1, 2 * count - 1)));
     lastRowTree = tree(lastRow, leaves);
-    edgeRows = edgeRows();
-    if (edgeRows > MAX_EDGE_ROWS) {
-      throw new DuskplyException(
-          "An outline runs up and down too often to be filled: its edges cross more than 64 million"
-              + " rows of pixels all told.");
-    }
+    checkRows();
+    mostInRow = mostInRow(firstRow, lastRow);
   }
 
   static EdgeTable of(Outline outline) {
@@ -130,17 +126,36 @@ final class EdgeTable {
     return tree;
   }
 
-  private long edgeRows() {
+  private void checkRows() {
     long pairs = 0;
     for (int e = 0; e < firstRow.length; e++) {
       pairs += lastRow[e] - firstRow[e] + 1;
     }
-    return pairs;
+    if (pairs > MAX_EDGE_ROWS) {
+      throw new DuskplyException(
+          "An outline runs up and down too often to be filled: its edges cross more than 64 million"
+              + " rows of pixels all told.");
+    }
   }
 
-  /** How many edges touch a row, on average over the rows from top to bottom; 0 without edges. */
-  double edgesInRow() {
-    return edgeRows == 0 ? 0 : (double) edgeRows / (bottom() - top());
+  /** The first rows ascend. */
+  private static int mostInRow(int[] firstRow, int[] lastRow) {
+    int[] ends = lastRow.clone();
+    Arrays.sort(ends);
+    int most = 0;
+    int ended = 0;
+    for (int begun = 1; begun <= firstRow.length; begun++) {
+      while (ends[ended] < firstRow[begun - 1]) {
+        ended++;
+      }
+      most = Math.max(most, begun - ended);
+    }
+    return most;
+  }
+
+  /** How many edges touch the row that most of them touch. */
+  int mostInRow() {
+    return mostInRow;
   }
 
   /** How many edges. */

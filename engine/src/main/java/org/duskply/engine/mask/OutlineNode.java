@@ -12,8 +12,6 @@ import org.duskply.engine.plan.Node;
  * canvas as far as it is asked.
  */
 final class OutlineNode implements AreaNode, Boundless {
-  private static final long BYTES_A_COLUMN = 64; // coverage and its differences along one row
-
   private final OutlineRaster raster;
   private final String identity;
 
@@ -66,7 +64,7 @@ final class OutlineNode implements AreaNode, Boundless {
 
   @Override
   public long scratchBytes(Region out) {
-    return BYTES_A_COLUMN * out.width();
+    return raster.scratchBytes(out.width());
   }
 
   @Override

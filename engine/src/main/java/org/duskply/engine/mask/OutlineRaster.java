@@ -18,7 +18,9 @@ import org.duskply.recipe.mask.FillRule;
  * one case that is not exact.
  */
 public final class OutlineRaster {
-  private static final int FEW_EDGES = 32;
+  private static final int FEW_EDGES = 64;
+  private static final long BYTES_A_COLUMN = 64; // coverage and its differences along one row
+  private static final long BYTES_AN_EDGE_OF_A_ROW = 2 * 88; // what RowSlabs holds, room to grow in
 
   private final EdgeTable edges;
   private final boolean[] evenOdd;
@@ -60,9 +62,16 @@ public final class OutlineRaster {
     return new OutlineRaster(edges, evenOdd, bounds);
   }
 
-  /** Whether its rows have few edges, so that filling them is mostly writing values. */
+  /** Whether every row has few edges, so that filling it is mostly writing values. */
   boolean simple() {
-    return edges.edgesInRow() <= FEW_EDGES;
+    return edges.mostInRow() <= FEW_EDGES;
+  }
+
+  /** Most bytes that are taken while {@code columns} columns are filled. */
+  long scratchBytes(int columns) {
+    return BYTES_A_COLUMN * columns
+        + BYTES_AN_EDGE_OF_A_ROW * edges.mostInRow()
+        + (long) Integer.BYTES * edges.count();
   }
 
   /** A region outside which every pixel is 0. */

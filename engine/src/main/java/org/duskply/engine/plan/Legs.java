@@ -1,86 +1,117 @@
 package org.duskply.engine.plan;
 
+import java.util.Arrays;
 import java.util.Collections;
 import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Set;
+import org.duskply.engine.pixel.Region;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Cuts a long run of steps into <em>legs</em>. A run over a band needs all that its steps read at
  * the same time; where a picture on the way is finished first, what was read for it is let go
  * before the next leg's is fetched. So the memory that a band takes does not grow with the number
- * of steps.
+ * of steps in a run.
+ *
+ * <p>What a step reads is weighed by where it shows: steps that never meet in a band, or in small
+ * parts of one, are not worth a picture between them.
  */
 final class Legs {
-  private final Set<Node> leaves;
-  private final Set<Node> unmasked;
+  private static final int ROWS = 64; // looked at as one
+
+  private final Set<Node> staged;
   private final int most;
+  private final Region canvas;
   private final Set<Node> ends = Collections.newSetFromMap(new IdentityHashMap<>());
 
-  private Legs(Set<Node> leaves, Set<Node> unmasked, int most) {
-    this.leaves = leaves;
-    this.unmasked = unmasked;
+  private Legs(Set<Node> staged, int most, Region canvas) {
+    this.staged = staged;
     this.most = most;
+    this.canvas = canvas;
   }
 
   /**
-   * Which pictures on the way are finished, so that about {@code most} leaves lie between one and
-   * the next.
+   * Which pictures on the way are finished, so that what lies between one and the next reads about
+   * {@code most} frames and masks of full width at most, wherever a band lies.
    *
    * @param order all nodes, inputs first
-   * @param most frames and stages that one leg should read
    * @param staged the stages
    * @return the pictures that are to be stages beside them
    */
-  static Set<Node> ends(List<Node> roots, List<Node> order, int most, Set<Node> staged) {
-    Legs legs = new Legs(leaves(roots, order, staged), unmasked(roots, order, staged), most);
-    int start = 0;
-    for (int i = 0; i < order.size(); i++) {
-      if (order.get(i) instanceof Mix mix && staged.contains(mix)) { // finished anyway
-        legs.cut(order.subList(start, i));
-        start = i;
+  static Set<Node> ends(List<Node> order, int most, Set<Node> staged) {
+    Region canvas = Region.EMPTY;
+    for (Node node : order) {
+      canvas = node instanceof FrameNode frame ? canvas.hull(frame.canvas()) : canvas;
+    }
+    Legs legs = new Legs(staged, most, canvas);
+    for (Node node : order) {
+      if (node instanceof PointNode && node.planes() > 1 && staged.contains(node)) {
+        legs.cut(node);
       }
     }
-    legs.cut(order.subList(start, order.size()));
     return legs.ends;
   }
 
-  /** Cuts the nodes between two finished pictures, the first of these included. */
-  private void cut(List<Node> run) {
-    long all = run.stream().filter(leaves::contains).count();
-    long legs = (all - 1) / most + 1;
-    long seen = 0;
-    long leg = 1;
+  /** Cuts the run that makes a stage. */
+  private void cut(Node stage) {
+    List<Node> run = run(stage);
+    Set<Node> unmasked = unmasked(stage, run);
+    double[] leg = new double[canvas.empty() ? 0 : (canvas.height() - 1) / ROWS + 1];
+    @Nullable Node end = null; // the last picture at which the leg could end
+    int read = 0; // leaves since the last mix
     for (Node node : run) {
-      if (leaves.contains(node)) {
-        seen++;
-      } else if (node instanceof Mix && unmasked.contains(node)) {
-        if (seen < all && seen * legs >= all * leg) {
-          ends.add(node);
-          leg = seen * legs / all + 1;
+      if (isLeaf(node, stage)) {
+        read++;
+      } else if (node instanceof Mix mix) {
+        if (!fits(leg, mix, read) && end != null) {
+          ends.add(end);
+          Arrays.fill(leg, 0);
+          end = null;
         }
+        add(leg, mix, read);
+        read = 0;
+        end = mix != stage && unmasked.contains(mix) ? mix : end;
       }
     }
   }
 
-  /** What runs read: frames, and stages that are not what is wanted in the end. */
-  private static Set<Node> leaves(List<Node> roots, List<Node> order, Set<Node> staged) {
-    Set<Node> leaves = Collections.newSetFromMap(new IdentityHashMap<>());
-    order.stream().filter(n -> n instanceof FrameNode || staged.contains(n)).forEach(leaves::add);
-    roots.forEach(leaves::remove);
-    return leaves;
+  private boolean isLeaf(Node node, Node stage) {
+    return node instanceof FrameNode || (node != stage && staged.contains(node));
+  }
+
+  private boolean fits(double[] leg, Mix mix, int leaves) {
+    double[] with = leg.clone();
+    add(with, mix, leaves);
+    return Arrays.stream(with).allMatch(sum -> sum <= most);
+  }
+
+  private void add(double[] leg, Mix mix, int leaves) {
+    Region shown = mix.footprint(canvas);
+    if (leaves > 0 && !shown.empty()) {
+      double weight = (double) leaves * shown.width() / canvas.width();
+      int last = (shown.bottom() - 1 - canvas.top()) / ROWS;
+      for (int k = (shown.top() - canvas.top()) / ROWS; k <= last; k++) {
+        leg[k] += weight;
+      }
+    }
+  }
+
+  /** What a stage is made of, down to its leaves, inputs first. */
+  private List<Node> run(Node stage) {
+    Set<Node> seen = Collections.newSetFromMap(new IdentityHashMap<>());
+    return Plan.topological(List.of(stage), seen, node -> isLeaf(node, stage));
   }
 
   /**
    * What is made wherever its stage is. The steps of a masked group are not: they run where its
    * mask shows, and would run in all of the mask's rectangle as a stage.
    */
-  private static Set<Node> unmasked(List<Node> roots, List<Node> order, Set<Node> staged) {
+  private static Set<Node> unmasked(Node stage, List<Node> run) {
     Set<Node> unmasked = Collections.newSetFromMap(new IdentityHashMap<>());
-    unmasked.addAll(roots);
-    unmasked.addAll(staged);
-    for (int i = order.size() - 1; i >= 0; i--) { // users come before what they use
-      Node node = order.get(i);
+    unmasked.add(stage);
+    for (int i = run.size() - 1; i >= 0; i--) { // users come before what they use
+      Node node = run.get(i);
       if (unmasked.contains(node)) {
         boolean masked = node instanceof Mix mix && mix.mask() != null;
         unmasked.addAll(masked ? node.inputs().subList(0, 1) : node.inputs());

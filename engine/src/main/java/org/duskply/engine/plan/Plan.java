@@ -8,6 +8,7 @@ import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.function.Predicate;
 import java.util.stream.Stream;
 import org.duskply.engine.pixel.Region;
 
@@ -16,6 +17,9 @@ import org.duskply.engine.pixel.Region;
  * reads. Immutable and thread-safe.
  */
 public final class Plan {
+  /** Bands that a neighbourhood may reach up and down so that what it reads is made for each. */
+  private static final int BANDS = 16;
+
   private final List<FrameNode> frames;
   private final List<Stage> stages;
   private final Map<Node, Integer> stageIndex;
@@ -41,9 +45,9 @@ public final class Plan {
   public static Plan of(List<Node> roots, PlanSettings settings) {
     List<Node> order = topological(roots, Collections.newSetFromMap(new IdentityHashMap<>()));
     Set<Node> staged = staged(roots, order, settings);
-    Set<Node> legs = Legs.ends(roots, order, settings.legLeaves(), staged);
+    Set<Node> legs = Legs.ends(order, settings.legLeaves(), staged);
     staged.addAll(legs);
-    stagePicturesOfSeveral(order, staged);
+    legs.addAll(stagePicturesOfSeveral(order, staged)); // those below a group that was cut
     List<FrameNode> frames = new ArrayList<>();
     List<Stage> stages = new ArrayList<>();
     Map<Node, Integer> frameIndex = new IdentityHashMap<>();
@@ -110,7 +114,7 @@ public final class Plan {
   private static Set<Node> staged(List<Node> roots, List<Node> order, PlanSettings settings) {
     Set<Node> staged = Collections.newSetFromMap(new IdentityHashMap<>());
     staged.addAll(roots);
-    Set<Node> inline = settings.has(Rule.INLINE) ? inline(order) : Set.of();
+    Set<Node> inline = settings.has(Rule.INLINE) ? inline(order, settings) : Set.of();
     for (Node node : order) {
       if (node instanceof AreaNode) {
         Stream.concat(Stream.of(node), node.inputs().stream())
@@ -136,15 +140,16 @@ public final class Plan {
     return staged;
   }
 
-  /** What is cheap, and read by one neighbourhood alone. */
-  private static Set<Node> inline(List<Node> order) {
+  /** What is cheap, and read by one neighbourhood alone that does not reach very far. */
+  private static Set<Node> inline(List<Node> order, PlanSettings settings) {
     Set<Node> inline = Collections.newSetFromMap(new IdentityHashMap<>());
     Set<Node> read = Collections.newSetFromMap(new IdentityHashMap<>());
     for (Node user : order) {
+      boolean near = user instanceof AreaNode area && area.reach() <= BANDS * settings.bandRows();
       for (Node input : user.inputs()) {
         if (!read.add(input)) {
           inline.remove(input);
-        } else if (user instanceof AreaNode && input instanceof AreaNode area && area.cheap()) {
+        } else if (near && input instanceof AreaNode area && area.cheap()) {
           inline.add(input);
         }
       }
@@ -189,19 +194,23 @@ public final class Plan {
    * A picture that two stages would each compute on their way becomes a stage of its own, so that
    * no step runs twice: a mask inside a group reads a picture that stands on the one below the
    * group.
+   *
+   * @return those that were no stages before
    */
-  private static void stagePicturesOfSeveral(List<Node> order, Set<Node> staged) {
+  private static List<Node> stagePicturesOfSeveral(List<Node> order, Set<Node> staged) {
+    List<Node> added = new ArrayList<>();
     Map<Node, Node> stageOf = new IdentityHashMap<>();
     for (int i = order.size() - 1; i >= 0; i--) { // users come before what they use
       Node node = order.get(i);
       Node stage = staged.contains(node) ? node : stageOf.get(node);
       for (Node input : stage == null ? List.<Node>of() : node.inputs()) {
         Node other = stageOf.putIfAbsent(input, stage);
-        if (other != null && other != stage && input instanceof Mix) {
-          staged.add(input);
+        if (other != null && other != stage && input instanceof Mix && staged.add(input)) {
+          added.add(input);
         }
       }
     }
+    return added;
   }
 
   /**
@@ -210,6 +219,11 @@ public final class Plan {
    * @param seen nodes to be left out, to which those that are returned are added
    */
   static List<Node> topological(List<Node> roots, Set<Node> seen) {
+    return topological(roots, seen, node -> false);
+  }
+
+  /** The same down to leaves, whose own inputs are left out. */
+  static List<Node> topological(List<Node> roots, Set<Node> seen, Predicate<Node> leaf) {
     List<Node> order = new ArrayList<>();
     Deque<Visit> stack = new ArrayDeque<>();
     for (Node root : roots) {
@@ -218,7 +232,7 @@ public final class Plan {
       }
       while (!stack.isEmpty()) {
         Visit visit = stack.peek();
-        if (visit.next < visit.node.inputs().size()) {
+        if (visit.next < visit.node.inputs().size() && !leaf.test(visit.node)) {
           Node input = visit.node.inputs().get(visit.next++);
           if (seen.add(input)) {
             stack.push(new Visit(input));

@@ -1,5 +1,7 @@
 package org.duskply.engine.render;
 
+import java.util.ArrayList;
+import java.util.BitSet;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -133,7 +135,10 @@ public final class RegionEvaluator implements AutoCloseable {
     private final Region[] regions;
     private final Planes[] done;
     private final Runs[] runs;
+    private final Map<Integer, List<Integer>> lastRead = new HashMap<>(); // stages, by reader
+    private final BitSet read = new BitSet();
     private final Map<Long, Region> parts = new HashMap<>();
+    private int reader; // whose needs are asked for
 
     Call(int root, Region region) {
       this.root = root;
@@ -145,6 +150,7 @@ public final class RegionEvaluator implements AutoCloseable {
       regions[root] = region;
       for (int s = root; s >= 0; s--) {
         if (!regions[s].empty()) {
+          reader = s;
           stages.get(s).needs(regions[s], this);
         }
       }
@@ -164,9 +170,18 @@ public final class RegionEvaluator implements AutoCloseable {
           if (stage.mask()) {
             runs[s] = Runs.of(out);
           }
+          letGo(s);
         }
       }
       return done[root];
+    }
+
+    /** Lets go of the stages that nobody reads after stage {@code s}. */
+    private void letGo(int s) {
+      for (int above : lastRead.getOrDefault(s, List.of())) {
+        done[above] = null;
+        runs[above] = null;
+      }
     }
 
     /** Whole bands are made where some are missing, so that the next rectangle finds them. */
@@ -199,6 +214,10 @@ public final class RegionEvaluator implements AutoCloseable {
     @Override
     public void stage(int stage, Region part) {
       regions[stage] = regions[stage].hull(part);
+      if (!read.get(stage)) { // the walk goes from the last reader to the first
+        read.set(stage);
+        lastRead.computeIfAbsent(reader, r -> new ArrayList<>()).add(stage);
+      }
     }
 
     @Override

@@ -75,8 +75,9 @@ class InlineTest {
   }
 
   @Test
-  void howFarTheNeighbourhoodReachesDoesNotMatter() {
-    assertThat(staged(ALL, soft(outline(), 4000))).hasSize(1);
+  void oneThatReachesOverManyBandsLetsItBeMadeOnce() {
+    assertThat(staged(ALL, soft(outline(), 16 * 16))).hasSize(1);
+    assertThat(staged(ALL, soft(outline(), 16 * 16 + 1))).hasSize(2);
   }
 
   @Test

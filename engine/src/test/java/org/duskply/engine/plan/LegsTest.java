@@ -4,8 +4,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.function.IntFunction;
 import org.duskply.engine.frame.FrameSource.Access;
 import org.duskply.engine.pixel.Region;
+import org.duskply.engine.render.BoundedStore;
 import org.duskply.engine.render.Job;
 import org.duskply.engine.render.Output;
 import org.duskply.engine.render.Store;
@@ -16,7 +20,7 @@ import org.junit.jupiter.api.Test;
 /** Where a long run of steps is cut. */
 class LegsTest {
   private static final int BAND = 16;
-  private static final Region CANVAS = Region.ofSize(60, 100);
+  private static final Region CANVAS = Region.ofSize(60, 256);
   private static final PlanSettings TEN = new PlanSettings(BAND, 32, true).withLegLeaves(10);
 
   private static int seed;
@@ -70,19 +74,44 @@ class LegsTest {
   }
 
   @Test
-  void legsAreEvenlyLong() {
-    assertThat(framesRead(laid(frame(), 10), TEN)).containsExactly(6, 5);
-    assertThat(framesRead(laid(frame(), 34), TEN)).containsExactly(9, 9, 9, 8);
+  void aLegReadsNoMoreThanItMay() {
+    assertThat(framesRead(laid(frame(), 10), TEN)).containsExactly(10, 1);
+    assertThat(framesRead(laid(frame(), 34), TEN)).containsExactly(10, 10, 10, 5);
   }
 
   @Test
-  void masksCountLikeFrames() {
+  void masksCountLikeFramesAndWhatOnlyTheyReadDoesNot() {
     Node picture = frame();
     for (int i = 0; i < 9; i++) {
-      picture = new Mix(picture, frame(), new Level(frame()), null, 1f);
+      picture = new Mix(picture, frame(), new Level(frame(), CANVAS), null, 1f);
     }
-    // A stage for each mask, which is made of a frame of its own: 28 leaves in three legs.
-    assertThat(framesRead(picture, TEN)).filteredOn(n -> n > 1).containsExactly(4, 3, 3);
+    // A stage for each mask, which is made of a frame of its own.
+    assertThat(framesRead(picture, TEN)).filteredOn(n -> n > 1).containsExactly(5, 5);
+  }
+
+  /** A frame for each of some boxes. */
+  private static Node inBoxes(int steps, IntFunction<Region> box) {
+    Node picture = frame();
+    for (int i = 0; i < steps; i++) {
+      picture = new Mix(picture, frame(), new Level(frame(), box.apply(i)), null, 1f);
+    }
+    return picture;
+  }
+
+  @Test
+  void whatShowsInASmallPartOfTheWidthWeighsLittle() {
+    Node quarters = inBoxes(19, i -> new Region(i, 0, i + 15, 256));
+    assertThat(framesRead(quarters, TEN)).filteredOn(n -> n > 1).containsExactly(20);
+    Node more = inBoxes(20, i -> new Region(i, 0, i + 15, 256));
+    assertThat(framesRead(more, TEN)).filteredOn(n -> n > 0).hasSize(20 + 2);
+  }
+
+  @Test
+  void whatNeverMeetsInABandIsNotCut() {
+    Node rows = inBoxes(16, i -> new Region(0, i % 4 * 64, 60, i % 4 * 64 + 64));
+    assertThat(framesRead(rows, TEN)).filteredOn(n -> n > 1).containsExactly(17);
+    Node lower = inBoxes(16, i -> new Region(0, i % 4 * 64, 60, Math.min(256, i % 4 * 64 + 65)));
+    assertThat(framesRead(lower, TEN)).filteredOn(n -> n > 1).hasSizeGreaterThan(1);
   }
 
   @Test
@@ -99,7 +128,7 @@ class LegsTest {
     Node base = frame();
     Node group = laid(base, 20);
     assertThat(framesRead(new Mix(base, group, null, null, 1f), TEN)).hasSizeGreaterThan(2);
-    Node mask = new Level(base);
+    Node mask = new Level(base, CANVAS);
     assertThat(framesRead(new Mix(base, group, mask, null, 1f), TEN)).contains(21);
   }
 
@@ -108,9 +137,30 @@ class LegsTest {
   void whatIsFinishedForTheSakeOfMemoryAloneIsNotKept() {
     Node below = laid(frame(), 9);
     assertThat(passing(laid(below, 9))).containsExactly(true, false);
-    Node masked = new Mix(below, frame(), new Level(below), null, 1f);
-    // The picture below, the mask of it, the whole: twelve leaves, and a cut where one is anyway.
+    Node masked = new Mix(below, frame(), new Level(below, CANVAS), null, 1f);
+    // The picture below, the mask of it, the whole: a cut where one is anyway.
     assertThat(passing(laid(masked, 1))).containsExactly(false, false, false);
+    Node few = laid(frame(), 4); // below the group, and read once more by its first leg
+    assertThat(passing(new Mix(few, laid(few, 20), null, null, 1f)))
+        .containsExactly(true, true, true, false);
+  }
+
+  @Test
+  void aStoreHasTheSameWithLegsAndWithout() {
+    assertThat(kept(TEN)).isPositive().isEqualTo(kept(TEN.withLegLeaves(1000)));
+  }
+
+  private static long kept(PlanSettings settings) {
+    Node picture = laid(frame(), 30);
+    BoundedStore store = new BoundedStore(1 << 30);
+    Output output = new Output(picture, CANVAS, new Collected(CANVAS));
+    ExecutorService pool = Executors.newFixedThreadPool(1);
+    try (Job job = new Job(Plan.of(List.of(picture), settings), List.of(output), BAND, store)) {
+      job.run(pool, 1, job.floorBytes(), share -> {}, Stop.NEVER);
+    } finally {
+      pool.shutdown();
+    }
+    return store.bytes();
   }
 
   private static List<Boolean> passing(Node picture) {
@@ -148,8 +198,8 @@ class LegsTest {
     }
   }
 
-  /** A mask read off a picture. */
-  private record Level(Node picture) implements PointNode {
+  /** A mask read off a picture, which shows in a box. */
+  private record Level(Node picture, Region box) implements PointNode {
     @Override
     public List<Node> inputs() {
       return List.of(picture);
@@ -158,6 +208,11 @@ class LegsTest {
     @Override
     public int planes() {
       return 1;
+    }
+
+    @Override
+    public Region footprint(Region within) {
+      return box.meet(within);
     }
 
     @Override
