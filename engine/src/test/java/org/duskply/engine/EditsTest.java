@@ -167,13 +167,13 @@ class EditsTest {
 
   @Test
   void ofAStepInTheMiddleTheBandsItShowsInAreMadeAlone() {
-    // Rows 210 to 330 with their feather lie in the bands from 192 to 384.
+    // Rows 210 to 330 with their feather lie in the bands from 192 to 384, three in two legs.
     String edited = HEAD + STEPS.replace("pop: f3,", "pop: f3, opacity: 0.7,") + OUT;
     try (Engine engine = keeping()) {
       render(engine, HEAD + STEPS + OUT, 1);
       Work work = render(engine, edited, 1);
       assertThat(work.units()).isZero();
-      assertThat(work.bands()).isEqualTo(3);
+      assertThat(work.bands()).isEqualTo(2 * 3);
       assertThat(work.encoded()).containsExactly(3);
       isAsIfMadeAnew(work, edited, 1);
     }

@@ -13,8 +13,8 @@ import java.util.Set;
  * @param rules what may be left out
  */
 public record PlanSettings(int bandRows, int chunkWidth, int legLeaves, Set<Rule> rules) {
-  /** Four frames with a mask each: a third less memory than one long run, in the same time. */
-  private static final int LEG_LEAVES = 8;
+  /** Three frames with a mask each: a third less memory than one long run, in the same time. */
+  private static final int LEG_LEAVES = 6;
 
   /** What is used where nobody says otherwise. */
   public static final PlanSettings DEFAULT = new PlanSettings(64, 512, true);
