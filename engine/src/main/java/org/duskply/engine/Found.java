@@ -1,7 +1,8 @@
 package org.duskply.engine;
 
-import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Set;
 import org.duskply.recipe.Place;
 import org.duskply.recipe.Problem;
 import org.duskply.recipe.Recipe;
@@ -9,11 +10,11 @@ import org.duskply.recipe.RecipeException;
 
 /**
  * Gathers what is wrong and what is worth a look, each with its place in the recipe, so that all of
- * it is told at once.
+ * it is told at once, and what several alternates share but once.
  */
 final class Found {
   private final Recipe recipe;
-  private final List<Problem> problems = new ArrayList<>();
+  private final Set<Problem> problems = new LinkedHashSet<>();
 
   /**
    * Nothing found yet.
@@ -38,7 +39,7 @@ final class Found {
   /** Throws everything if there is a problem, else returns the notices. */
   List<Problem> noticesOrThrow() {
     if (problems.stream().anyMatch(p -> !p.isNotice())) {
-      throw new RecipeException(problems);
+      throw new RecipeException(List.copyOf(problems));
     }
     return List.copyOf(problems);
   }

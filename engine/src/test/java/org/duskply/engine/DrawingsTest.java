@@ -137,6 +137,20 @@ class DrawingsTest {
   }
 
   @Test
+  void whatIsWrongInEveryAlternateIsToldOnce() {
+    Path recipe =
+        desk.recipe(
+            HEAD
+                + """
+                steps: [ { id: one, lay: a, mask: { svg: o.svg, id: dor } } ]
+                alternates: { thin: { set: { one: { opacity: 0.5 } } } }
+                deliverables: { out: { file: "<alternate>.tif", alternates: [main, thin] } }
+                """);
+    assertThat(told(recipe))
+        .containsExactly("4:53 o.svg has no element with the id `dor`; did you mean `door`?");
+  }
+
+  @Test
   void aBaseThatIsNotThereHidesNothing() throws IOException {
     Files.delete(folder.resolve("frames/0.tif"));
     Path recipe = desk.recipe(HEAD + "steps: [ { lay: a, mask: { svg: missing.svg } } ]\n");
