@@ -58,7 +58,8 @@ final class Legs {
     List<Node> run = run(stage);
     Set<Node> unmasked = unmasked(stage, run);
     double[] leg = new double[canvas.empty() ? 0 : (canvas.height() - 1) / ROWS + 1];
-    @Nullable Node end = null; // the last picture at which the leg could end
+    double[] behind = leg.clone(); // what of it is read behind the last picture that could end it
+    @Nullable Node end = null; // that picture
     int read = 0; // leaves since the last mix
     for (Node node : run) {
       if (isLeaf(node, stage)) {
@@ -66,12 +67,16 @@ final class Legs {
       } else if (node instanceof Mix mix) {
         if (!fits(leg, mix, read) && end != null) {
           ends.add(end);
-          Arrays.fill(leg, 0);
+          leg = behind.clone();
           end = null;
         }
         add(leg, mix, read);
+        add(behind, mix, read);
         read = 0;
-        end = mix != stage && unmasked.contains(mix) ? mix : end;
+        if (mix != stage && unmasked.contains(mix)) {
+          end = mix;
+          Arrays.fill(behind, 0);
+        }
       }
     }
   }

@@ -18,7 +18,7 @@ import org.duskply.engine.pixel.Region;
  */
 public final class Plan {
   /** Bands that a neighbourhood may reach up and down so that what it reads is made for each. */
-  private static final int BANDS = 16;
+  private static final int NEAR_BANDS = 16;
 
   private final List<FrameNode> frames;
   private final List<Stage> stages;
@@ -145,7 +145,8 @@ public final class Plan {
     Set<Node> inline = Collections.newSetFromMap(new IdentityHashMap<>());
     Set<Node> read = Collections.newSetFromMap(new IdentityHashMap<>());
     for (Node user : order) {
-      boolean near = user instanceof AreaNode area && area.reach() <= BANDS * settings.bandRows();
+      boolean near =
+          user instanceof AreaNode area && area.reach() <= NEAR_BANDS * settings.bandRows();
       for (Node input : user.inputs()) {
         if (!read.add(input)) {
           inline.remove(input);

@@ -3,7 +3,6 @@ package org.duskply.engine.plan;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import org.duskply.engine.frame.Samples;
 import org.duskply.engine.pixel.Planes;
@@ -16,51 +15,12 @@ import org.junit.jupiter.api.Test;
 class InlineTest {
   private static final PlanSettings ALL = new PlanSettings(16, 50, true);
 
-  /** A mask of one value, or one that reads the pixels around it. */
-  private record Fake(List<Node> inputs, int reach, boolean cheap) implements AreaNode {
-    private static final int SCRATCH = 1000;
-
-    @Override
-    public int planes() {
-      return 1;
-    }
-
-    @Override
-    public Region footprint(Region within) {
-      return within;
-    }
-
-    @Override
-    public Region needs(int index, Region out) {
-      return out.grow(reach);
-    }
-
-    @Override
-    public void fill(List<Planes> in, Planes out) {
-      float sum = 0;
-      for (Planes planes : in) {
-        sum += planes.plane(0)[0];
-      }
-      Arrays.fill(out.plane(0), in.isEmpty() ? 0.25f : 2 * sum);
-    }
-
-    @Override
-    public long scratchBytes(Region out) {
-      return SCRATCH;
-    }
-
-    @Override
-    public void describe(KeyWriter key) {
-      key.number(reach);
-    }
+  private static FakeMask outline() {
+    return new FakeMask(List.of(), 0, true);
   }
 
-  private static Fake outline() {
-    return new Fake(List.of(), 0, true);
-  }
-
-  private static Fake soft(Node input, int reach) {
-    return new Fake(List.of(input), reach, false);
+  private static FakeMask soft(Node input, int reach) {
+    return new FakeMask(List.of(input), reach, false);
   }
 
   private static List<Node> staged(PlanSettings settings, Node... roots) {
@@ -69,7 +29,7 @@ class InlineTest {
 
   @Test
   void anOutlineBelowANeighbourhoodIsNoStage() {
-    Fake soft = soft(outline(), 8);
+    FakeMask soft = soft(outline(), 8);
     assertThat(staged(ALL, soft)).containsExactly(soft);
     assertThat(staged(ALL.without(Rule.INLINE), soft)).hasSize(2);
   }
@@ -82,19 +42,19 @@ class InlineTest {
 
   @Test
   void whatSeveralReadIsMadeOnce() {
-    Fake outline = outline();
+    FakeMask outline = outline();
     assertThat(staged(ALL, soft(outline, 8), soft(outline, 4))).hasSize(3).contains(outline);
   }
 
   @Test
   void whatIsWantedItselfIsAStage() {
-    Fake outline = outline();
+    FakeMask outline = outline();
     assertThat(staged(ALL, outline, soft(outline, 8))).hasSize(2);
   }
 
   @Test
   void whatIsNotCheapIsMadeOnce() {
-    Fake dear = new Fake(List.of(), 0, false);
+    FakeMask dear = new FakeMask(List.of(), 0, false);
     assertThat(staged(ALL, soft(dear, 8))).hasSize(2);
   }
 
@@ -121,7 +81,8 @@ class InlineTest {
     Planes made = new Planes(out, 1);
     stage.fill(new Nothing(), made, Stop.NEVER);
     assertThat(made.plane(0)).containsOnly(0.5f);
-    assertThat(stage.scratchBytes(out)).isEqualTo(2 * Fake.SCRATCH + Planes.bytes(out.grow(8), 1));
+    assertThat(stage.scratchBytes(out))
+        .isEqualTo(2 * FakeMask.SCRATCH + Planes.bytes(out.grow(8), 1));
   }
 
   private static final class Nothing implements StageInputs {

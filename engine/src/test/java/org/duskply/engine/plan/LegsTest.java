@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
+import java.util.concurrent.atomic.LongAdder;
 import java.util.function.IntFunction;
 import org.duskply.engine.frame.FrameSource.Access;
 import org.duskply.engine.pixel.Region;
@@ -37,6 +38,11 @@ class LegsTest {
       picture = new Mix(picture, frame(), null, null, 0.5f);
     }
     return picture;
+  }
+
+  /** A mask of a picture in a box. */
+  private static Node shown(Node picture, Region box) {
+    return new InBox(picture, box, new LongAdder());
   }
 
   /** How many frames each stage reads, for its pictures as they are finished. */
@@ -83,7 +89,7 @@ class LegsTest {
   void masksCountLikeFramesAndWhatOnlyTheyReadDoesNot() {
     Node picture = frame();
     for (int i = 0; i < 9; i++) {
-      picture = new Mix(picture, frame(), new Level(frame(), CANVAS), null, 1f);
+      picture = new Mix(picture, frame(), shown(frame(), CANVAS), null, 1f);
     }
     // A stage for each mask, which is made of a frame of its own.
     assertThat(framesRead(picture, TEN)).filteredOn(n -> n > 1).containsExactly(5, 5);
@@ -93,7 +99,7 @@ class LegsTest {
   private static Node inBoxes(int steps, IntFunction<Region> box) {
     Node picture = frame();
     for (int i = 0; i < steps; i++) {
-      picture = new Mix(picture, frame(), new Level(frame(), box.apply(i)), null, 1f);
+      picture = new Mix(picture, frame(), shown(frame(), box.apply(i)), null, 1f);
     }
     return picture;
   }
@@ -118,7 +124,7 @@ class LegsTest {
   void stepsThatReadNothingAreNoReasonToCut() {
     Node picture = frame();
     for (int i = 0; i < 100; i++) {
-      picture = new Mix(picture, new Half(picture), null, null, 0.5f);
+      picture = new Mix(picture, new Counting(picture, new LongAdder()), null, null, 0.5f);
     }
     assertThat(framesRead(picture, TEN)).containsExactly(1);
   }
@@ -128,8 +134,16 @@ class LegsTest {
     Node base = frame();
     Node group = laid(base, 20);
     assertThat(framesRead(new Mix(base, group, null, null, 1f), TEN)).hasSizeGreaterThan(2);
-    Node mask = new Level(base, CANVAS);
+    Node mask = shown(base, CANVAS);
     assertThat(framesRead(new Mix(base, group, mask, null, 1f), TEN)).contains(21);
+  }
+
+  /** A masked group is not cut inside: before it, and behind it with all that it reads counted. */
+  @Test
+  void whatAMaskedGroupReadsCountsBehindTheCutBeforeIt() {
+    Node below = laid(frame(), 4);
+    Node grouped = new Mix(below, laid(below, 12), shown(frame(), CANVAS), null, 1f);
+    assertThat(framesRead(laid(grouped, 5), TEN)).containsExactly(5, 1, 12, 5);
   }
 
   /** They would take the room of what is dearer; those that a mask reads are kept as ever. */
@@ -137,7 +151,7 @@ class LegsTest {
   void whatIsFinishedForTheSakeOfMemoryAloneIsNotKept() {
     Node below = laid(frame(), 9);
     assertThat(passing(laid(below, 9))).containsExactly(true, false);
-    Node masked = new Mix(below, frame(), new Level(below, CANVAS), null, 1f);
+    Node masked = new Mix(below, frame(), shown(below, CANVAS), null, 1f);
     // The picture below, the mask of it, the whole: a cut where one is anyway.
     assertThat(passing(laid(masked, 1))).containsExactly(false, false, false);
     Node few = laid(frame(), 4); // below the group, and read once more by its first leg
@@ -173,56 +187,5 @@ class LegsTest {
     assertThat(floorBytes(laid(frame(), 200), TEN)).isEqualTo(floorBytes(laid(frame(), 100), TEN));
     long uncut = floorBytes(laid(frame(), 200), TEN.withLegLeaves(1000));
     assertThat(floorBytes(laid(frame(), 200), TEN)).isLessThan(uncut / 5);
-  }
-
-  /** A picture at half its light. */
-  private record Half(Node below) implements PointNode {
-    @Override
-    public List<Node> inputs() {
-      return List.of(below);
-    }
-
-    @Override
-    public int planes() {
-      return 3;
-    }
-
-    @Override
-    public void row(float[][][] in, float[][] out, int left, int y, int from, int to) {
-      throw new UnsupportedOperationException();
-    }
-
-    @Override
-    public void describe(KeyWriter key) {
-      key.word("half");
-    }
-  }
-
-  /** A mask read off a picture, which shows in a box. */
-  private record Level(Node picture, Region box) implements PointNode {
-    @Override
-    public List<Node> inputs() {
-      return List.of(picture);
-    }
-
-    @Override
-    public int planes() {
-      return 1;
-    }
-
-    @Override
-    public Region footprint(Region within) {
-      return box.meet(within);
-    }
-
-    @Override
-    public void row(float[][][] in, float[][] out, int left, int y, int from, int to) {
-      throw new UnsupportedOperationException();
-    }
-
-    @Override
-    public void describe(KeyWriter key) {
-      key.word("level");
-    }
   }
 }

@@ -11,7 +11,6 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.atomic.LongAdder;
 import org.duskply.engine.frame.FrameSource.Access;
-import org.duskply.engine.pixel.Planes;
 import org.duskply.engine.pixel.Region;
 import org.duskply.engine.render.Job;
 import org.duskply.engine.render.Output;
@@ -121,16 +120,20 @@ class SharedPicturesTest {
     assertThat(Plan.of(List.of(masked), PlanSettings.DEFAULT).stages()).hasSize(2);
   }
 
+  private static Node around(Node mask, int reach) {
+    return new FakeMask(List.of(mask), reach, false);
+  }
+
   @Test
   void reachesAddUpAlongTheLongestWay() {
     Node below = frame(1);
     Node near = new OfPicture(below, 3);
-    Node far = new Around(new Around(near, 100), 20);
+    Node far = around(around(near, 100), 20);
     Node picture = mix(mix(below, counting(below), near), frame(2), far);
     Reach reach = new Reach();
     assertThat(reach.of(near)).isZero();
     assertThat(reach.of(picture)).isEqualTo(120);
-    assertThat(reach.of(new Around(new OfPicture(picture, 0), 7))).isEqualTo(127);
+    assertThat(reach.of(around(new OfPicture(picture, 0), 7))).isEqualTo(127);
   }
 
   @Test
@@ -175,33 +178,6 @@ class SharedPicturesTest {
     return all;
   }
 
-  private record Counting(Node below, LongAdder pixels) implements PointNode {
-    @Override
-    public List<Node> inputs() {
-      return List.of(below);
-    }
-
-    @Override
-    public int planes() {
-      return 3;
-    }
-
-    @Override
-    public void row(float[][][] in, float[][] out, int left, int y, int from, int to) {
-      pixels.add(to - from);
-      for (int p = 0; p < 3; p++) {
-        for (int i = from; i < to; i++) {
-          out[p][i] = 0.75f * in[0][p][i];
-        }
-      }
-    }
-
-    @Override
-    public void describe(KeyWriter key) {
-      key.word("counting");
-    }
-  }
-
   private record OfPicture(Node picture, int plane) implements PointNode {
     @Override
     public List<Node> inputs() {
@@ -223,72 +199,6 @@ class SharedPicturesTest {
     @Override
     public void describe(KeyWriter key) {
       key.word("of picture").number(plane);
-    }
-  }
-
-  /** A mask of a picture that shows in a box alone, and counts how often it is described. */
-  private record InBox(Node picture, Region box, LongAdder looks) implements PointNode {
-    @Override
-    public List<Node> inputs() {
-      return List.of(picture);
-    }
-
-    @Override
-    public int planes() {
-      return 1;
-    }
-
-    @Override
-    public Region footprint(Region within) {
-      return box.meet(within);
-    }
-
-    @Override
-    public void row(float[][][] in, float[][] out, int left, int y, int from, int to) {
-      throw new UnsupportedOperationException();
-    }
-
-    @Override
-    public void describe(KeyWriter key) {
-      looks.increment();
-      key.word("in box").region(box);
-    }
-  }
-
-  private record Around(Node mask, int reach) implements AreaNode {
-    @Override
-    public List<Node> inputs() {
-      return List.of(mask);
-    }
-
-    @Override
-    public int planes() {
-      return 1;
-    }
-
-    @Override
-    public Region footprint(Region within) {
-      return within;
-    }
-
-    @Override
-    public Region needs(int input, Region out) {
-      return out.grow(reach);
-    }
-
-    @Override
-    public void fill(List<Planes> in, Planes out) {
-      throw new UnsupportedOperationException();
-    }
-
-    @Override
-    public long scratchBytes(Region out) {
-      return 0;
-    }
-
-    @Override
-    public void describe(KeyWriter key) {
-      key.word("around").number(reach);
     }
   }
 }
