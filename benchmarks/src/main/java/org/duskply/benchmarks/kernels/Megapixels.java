@@ -18,7 +18,7 @@ import org.openjdk.jmh.annotations.Warmup;
 @BenchmarkMode(Mode.Throughput)
 @OutputTimeUnit(TimeUnit.MICROSECONDS)
 @Fork(1)
-@Warmup(iterations = 3, time = 300, timeUnit = TimeUnit.MILLISECONDS)
-@Measurement(iterations = 4, time = 300, timeUnit = TimeUnit.MILLISECONDS)
+@Warmup(iterations = 8, time = 500, timeUnit = TimeUnit.MILLISECONDS)
+@Measurement(iterations = 6, time = 500, timeUnit = TimeUnit.MILLISECONDS)
 @State(Scope.Thread)
 public abstract class Megapixels {}

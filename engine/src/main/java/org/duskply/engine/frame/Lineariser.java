@@ -2,6 +2,7 @@ package org.duskply.engine.frame;
 
 import java.util.concurrent.atomic.LongAdder;
 import org.duskply.engine.colour.ColourSpace;
+import org.duskply.engine.colour.DecodeCurve;
 import org.duskply.engine.colour.LookUpTables;
 import org.duskply.engine.colour.Matrix3;
 import org.duskply.engine.colour.MatrixKernel;
@@ -41,7 +42,7 @@ public final class Lineariser {
   private final Alpha alpha;
   private final boolean covers;
   private final double fullScale;
-  private final TransferCurve[] curves;
+  private final DecodeCurve[] curves; // for floats
   private final @Nullable LookUpTables device;
   private final float[][] tables;
   private final float[] alphaTable;
@@ -56,11 +57,19 @@ public final class Lineariser {
     this.alpha = info.alpha();
     this.covers = alpha != Alpha.NONE && !loading.opaque();
     this.fullScale = info.fullScale();
-    this.curves = new TransferCurve[] {source.curve(0), source.curve(1), source.curve(2)};
+    this.curves = curves(source);
     this.tables = tables(info, source);
     this.alphaTable = alphaTable(info);
     this.matrix = matrix(source, working, loading.gel());
     this.factor = (float) StrictMath.pow(2, loading.stops());
+  }
+
+  private static DecodeCurve[] curves(ColourSpace source) {
+    DecodeCurve[] curves = new DecodeCurve[3];
+    for (int c = 0; c < curves.length; c++) {
+      curves[c] = DecodeCurve.of(source.curve(c));
+    }
+    return curves;
   }
 
   /** From the frame's primaries to working ones and through the gel; empty where nothing is due. */
@@ -278,20 +287,18 @@ public final class Lineariser {
     return (float) (low + (place - below) * (fine[below + 1] - low));
   }
 
-  /** Floats are rare and go through the curve one by one, in double. */
   private void floats(
-      float[] in, int first, int alphaAt, TransferCurve curve, float[] out, int at, int to) {
-    boolean linear = curve == TransferCurve.identity();
+      float[] in, int first, int alphaAt, DecodeCurve curve, float[] out, int at, int to) {
     boolean divide = alpha == Alpha.ASSOCIATED;
     int bent = 0;
     for (int i = first, a = alphaAt, o = at; o < to; i += channels, a += channels, o++) {
-      float encoded = (float) (in[i] / fullScale);
+      float encoded = fullScale == 1 ? in[i] : (float) (in[i] / fullScale);
       if (divide) {
         float alphaHere = (float) (in[a] / fullScale);
         encoded = alphaHere > 0 ? encoded / alphaHere : 0;
       }
       float even = hold(encoded);
-      float value = linear ? even : hold((float) curve.toLinear(even));
+      float value = hold(curve.apply(even));
       bent += even == encoded && Math.abs(value) < MOST ? 0 : 1;
       out[o] = value;
     }
