@@ -27,15 +27,11 @@ final class Growing {
     bytes[count++] = (byte) b;
   }
 
-  /** Has a deflater take all the input it was given; a new strategy takes a call of its own. */
-  void deflate(Deflater deflater) {
-    do {
+  /** Has a deflater take all its input and end on a whole byte. */
+  void flush(Deflater deflater) {
+    do { // a new strategy takes a call of its own, which flushes nothing
       deflate(deflater, Deflater.NO_FLUSH);
     } while (!deflater.needsInput());
-  }
-
-  /** Has a deflater that took all its input end on a whole byte. */
-  void flush(Deflater deflater) {
     do {
       deflate(deflater, Deflater.SYNC_FLUSH);
     } while (count == bytes.length); // one that leaves room is done

@@ -4,16 +4,14 @@ import java.lang.invoke.MethodHandles;
 import java.lang.invoke.VarHandle;
 import java.nio.ByteOrder;
 import java.util.Arrays;
-import java.util.zip.Adler32;
 
 /**
- * Deflates without looking for matches: a zlib stream (RFC 1950) of blocks with Huffman codes of
- * their own (RFC 1951 section 3.2.7) in which every byte stands for itself, but for long runs of 0,
- * which is what prediction makes of a flat area. In the noise that a camera leaves in the low bytes
- * of 16-bit samples there are no matches to be found, and not to look for them is many times as
- * fast. For one thread.
+ * Deflates without looking for matches: blocks with Huffman codes of their own (RFC 1951 section
+ * 3.2.7) in which every byte stands for itself, but for long runs of 0, which is what prediction
+ * makes of a flat area. In the noise that a camera leaves in the low bytes of 16-bit samples there
+ * are no matches to be found, and not to look for them is many times as fast. For one thread.
  */
-final class LiteralPacker implements StripPacker {
+final class LiteralPacker implements BlockPacker {
   /** Bytes of a block: as many as one that is stored may hold. */
   static final int BLOCK = 65_535;
 
@@ -23,7 +21,8 @@ final class LiteralPacker implements StripPacker {
   private static final VarHandle LONGS =
       MethodHandles.byteArrayViewVarHandle(long[].class, ByteOrder.LITTLE_ENDIAN);
 
-  private static final int HEADER = 0x5E78; // a window of 32 KiB, little effort
+  private static final int MARK = 1 + Integer.BYTES; // bytes of a block that stores none
+  private static final int NOTHING_STORED = 0xFFFF_0000; // its length, and that inverted
   private static final int END = 256;
   private static final int LONGEST_MATCH = 285; // stands for MATCH bytes
   private static final int MATCH = 258;
@@ -33,23 +32,23 @@ final class LiteralPacker implements StripPacker {
   private final int[] tallies = new int[4 * 256];
   private final int[] counts = new int[LONGEST_MATCH + 1];
   private final int[] runs = new int[2 * (BLOCK / LEAST_RUN + 1)]; // start and end of each
-  private final Adler32 sum = new Adler32();
   private int runCount;
 
   @Override
-  public void pack(byte[] raw, int count, Growing out) {
-    bits.room(Short.BYTES);
-    bits.put(HEADER, 16);
+  public void pack(byte[] raw, int count, boolean last, Growing out) {
     for (int from = 0; from < count || from == 0; from += BLOCK) {
       int to = Math.min(count, from + BLOCK);
-      block(raw, from, to, to == count);
+      block(raw, from, to, last && to == count);
       bits.moveTo(out);
     }
-    sum.reset();
-    sum.update(raw, 0, count);
-    bits.room(1 + Integer.BYTES);
+    bits.room(1 + MARK);
+    if (!last) {
+      bits.put(0, 3); // stored, and not the last
+    }
     bits.align();
-    bits.put(Integer.reverseBytes((int) sum.getValue()), 32);
+    if (!last) {
+      bits.put(NOTHING_STORED, 32);
+    }
     bits.moveTo(out);
   }
 

@@ -15,11 +15,11 @@ final class PngFilter {
    *
    * @param step bytes of a pixel
    */
-  static void difference(byte[] row, int step, byte[] out) {
-    out[0] = SUB;
-    for (int i = 0; i < row.length; i++) {
-      int before = i < step ? 0 : row[i - step];
-      out[i + 1] = (byte) (row[i] - before);
+  static void difference(byte[] row, int step, byte[] out, int at) {
+    out[at] = SUB;
+    System.arraycopy(row, 0, out, at + 1, step);
+    for (int i = step, o = at + 1 + step; i < row.length; i++, o++) {
+      out[o] = (byte) (row[i] - row[i - step]);
     }
   }
 
@@ -30,11 +30,13 @@ final class PngFilter {
    * @param above the bytes of the row above, as many
    * @param step bytes of a pixel
    */
-  static void average(byte[] row, byte[] above, int step, byte[] out) {
-    out[0] = AVERAGE;
-    for (int i = 0; i < row.length; i++) {
-      int before = i < step ? 0 : row[i - step] & 0xFF;
-      out[i + 1] = (byte) (row[i] - ((before + (above[i] & 0xFF)) >> 1));
+  static void average(byte[] row, byte[] above, int step, byte[] out, int at) {
+    out[at] = AVERAGE;
+    for (int i = 0, o = at + 1; i < step; i++, o++) {
+      out[o] = (byte) (row[i] - ((above[i] & 0xFF) >> 1));
+    }
+    for (int i = step, o = at + 1 + step; i < row.length; i++, o++) {
+      out[o] = (byte) (row[i] - (((row[i - step] & 0xFF) + (above[i] & 0xFF)) >> 1));
     }
   }
 }

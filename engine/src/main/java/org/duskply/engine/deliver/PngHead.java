@@ -5,6 +5,7 @@ import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
 import java.util.zip.Deflater;
 import org.duskply.recipe.NamedSpace;
+import org.duskply.recipe.deliver.Compress;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -65,12 +66,8 @@ final class PngHead {
     Growing out = new Growing(profile.length + 64);
     byte[] name = latin(space.key() + "\0\0");
     out.add(name, 0, name.length);
-    Deflater deflater = Deflate.deflater(false);
-    try {
-      deflater.setInput(profile);
-      out.finish(deflater);
-    } finally {
-      deflater.end();
+    try (StripPacker packer = StripPacker.of(Compress.DEFLATE, Deflater.BEST_COMPRESSION)) {
+      packer.pack(profile, profile.length, out);
     }
     return out.toBytes();
   }

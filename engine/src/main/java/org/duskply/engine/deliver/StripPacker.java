@@ -24,36 +24,15 @@ interface StripPacker extends AutoCloseable {
       case NONE -> (raw, count, out) -> out.add(raw, 0, count);
       case LZW -> new LzwPacker();
       case DEFLATE ->
-          deflateLevel == 0
-              ? new ChosenPacker()
-              : new Deflated(deflateLevel, Deflater.DEFAULT_STRATEGY);
+          new ZlibStrips(
+              deflateLevel == 0
+                  ? new ChosenPacker()
+                  : new ZlibPacker(deflateLevel, Deflater.DEFAULT_STRATEGY));
     };
   }
 
   /** Room for so many bytes of samples in strips, once packed, if they do not shrink. */
   static int room(Compress compress, long raw) {
     return compress == Compress.LZW ? LzwPacker.room(raw) : Deflate.room(raw);
-  }
-
-  /** A zlib stream a strip. */
-  final class Deflated implements StripPacker {
-    private final Deflater deflater;
-
-    Deflated(int level, int strategy) {
-      deflater = new Deflater(level);
-      deflater.setStrategy(strategy);
-    }
-
-    @Override
-    public void pack(byte[] raw, int count, Growing out) {
-      deflater.reset();
-      deflater.setInput(raw, 0, count);
-      out.finish(deflater);
-    }
-
-    @Override
-    public void close() {
-      deflater.end();
-    }
   }
 }

@@ -27,14 +27,19 @@ class DeflatingTest {
     return bytes;
   }
 
-  private static byte[] packed(StripPacker packer, byte[] raw) {
+  /** As a zlib stream of its own. */
+  private static byte[] packed(BlockPacker packer, byte[] raw) {
     Growing out = new Growing(1);
-    packer.pack(raw, raw.length, out);
+    new ZlibStrips(packer).pack(raw, raw.length, out);
     return out.toBytes();
   }
 
   private static void assertReadBack(byte[] packed, byte[] raw) throws DataFormatException {
-    Inflater inflater = new Inflater();
+    assertReadBack(new Inflater(), packed, raw);
+  }
+
+  private static void assertReadBack(Inflater inflater, byte[] packed, byte[] raw)
+      throws DataFormatException {
     inflater.setInput(packed);
     byte[] back = new byte[raw.length + 1];
     int count = inflater.inflate(back);
@@ -66,8 +71,46 @@ class DeflatingTest {
   @MethodSource("strips")
   void theInflaterReadsIt(String name, byte[] raw) throws DataFormatException {
     assertReadBack(packed(new LiteralPacker(), raw), raw);
-    try (StripPacker chosen = new ChosenPacker()) {
+    try (BlockPacker chosen = new ChosenPacker()) {
       assertReadBack(packed(chosen, raw), raw);
+    }
+  }
+
+  static Stream<Arguments> inPieces() {
+    return strips()
+        .flatMap(
+            strip ->
+                Stream.of("literals", "chosen", "zlib")
+                    .map(way -> Arguments.of(strip.get()[0], way, strip.get()[1])));
+  }
+
+  private static BlockPacker way(String name) {
+    return switch (name) {
+      case "literals" -> new LiteralPacker();
+      case "chosen" -> new ChosenPacker();
+      default -> new ZlibPacker(4, Deflater.FILTERED);
+    };
+  }
+
+  /**
+   * Pieces that each end on a whole byte, by packers of their own too, are one stream (RFC 1951
+   * section 3.2.3: blocks follow one another, the last says so); after the last another begins.
+   */
+  @ParameterizedTest(name = "{0} by {1}")
+  @MethodSource
+  void inPieces(String name, String way, byte[] raw) throws DataFormatException {
+    try (BlockPacker packer = way(way);
+        BlockPacker other = way(way)) {
+      Growing out = new Growing(1);
+      packer.pack(raw, raw.length / 3, false, out);
+      packer.pack(raw, 0, false, out);
+      byte[] rest = Arrays.copyOfRange(raw, raw.length / 3, raw.length);
+      other.pack(rest, rest.length, true, out);
+      assertReadBack(new Inflater(true), out.toBytes(), raw);
+
+      Growing another = new Growing(1);
+      other.pack(raw, raw.length, true, another);
+      assertReadBack(new Inflater(true), another.toBytes(), raw);
     }
   }
 
@@ -125,7 +168,7 @@ class DeflatingTest {
     byte[] raw = noisySamples(1);
     int least = packed(new LiteralPacker(), raw).length;
     assertThat(least).isLessThan(level(6, raw));
-    try (StripPacker chosen = new ChosenPacker()) {
+    try (BlockPacker chosen = new ChosenPacker()) {
       assertThat(packed(chosen, raw)).hasSize(least);
     }
   }
@@ -134,7 +177,7 @@ class DeflatingTest {
   @Test
   void whatRepeatsIsPackedWithMatches() {
     byte[] raw = bytes(144_000, i -> 31 * (i % 700) >>> (i % 5));
-    try (StripPacker chosen = new ChosenPacker()) {
+    try (BlockPacker chosen = new ChosenPacker()) {
       assertThat(packed(chosen, raw).length).isLessThan((int) (1.03 * level(6, raw)));
     }
     assertThat(packed(new LiteralPacker(), raw).length).isGreaterThan(3 * level(6, raw));
@@ -152,7 +195,7 @@ class DeflatingTest {
   }
 
   private static int level(int level, byte[] raw) {
-    try (StripPacker packer = new StripPacker.Deflated(level, Deflater.DEFAULT_STRATEGY)) {
+    try (BlockPacker packer = new ZlibPacker(level, Deflater.DEFAULT_STRATEGY)) {
       return packed(packer, raw).length;
     }
   }
