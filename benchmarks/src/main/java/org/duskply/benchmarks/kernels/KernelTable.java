@@ -1,5 +1,8 @@
 package org.duskply.benchmarks.kernels;
 
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.LinkedHashMap;
@@ -17,18 +20,21 @@ import org.openjdk.jmh.runner.options.CommandLineOptions;
 /**
  * Measures kernels and prints what they reach as tables in Markdown, one for each kind.
  *
- * <p>From the top of the checkout, all of them, or those whose names match an expression, which
- * options of JMH may follow:
+ * <p>From the top of the checkout, all of them, all of them for keeping, or those whose names match
+ * an expression, which options of JMH may follow:
  *
  * <pre>
  * mvn -B -ntp -Pmeasure -DskipTests -pl benchmarks -am package
+ * mvn -B -ntp -Pmeasure -DskipTests -pl benchmarks -am package -Drecord=KERNELS.md
  * mvn -B -ntp -Pmeasure -DskipTests -pl benchmarks -am package -Dmeasure=Moving
  * mvn -B -ntp -Pmeasure -DskipTests -pl benchmarks -am package "-Dmeasure=Blending -p mode=SCREEN,HUE -p content=NOISE"
  * </pre>
  *
- * <p>Figures are worth comparing on one quiet machine only.
+ * <p>What is to be kept goes to a file in {@code benchmarks} too, as a {@link KernelPage}. Figures
+ * are worth comparing on one quiet machine only.
  */
 public final class KernelTable {
+  private static final String RECORD = "duskply.record";
   private static final String HEAD_OF_MOVING =
       "| kernel | pixels | Mpx/s | GB/s | GB/s of the triad | share |\n"
           + "| --- | ---: | ---: | ---: | ---: | ---: |\n";
@@ -36,10 +42,16 @@ public final class KernelTable {
   private KernelTable() {}
 
   /** Runs what JMH's own options ask for. */
-  public static void main(String[] args) throws RunnerException, CommandLineOptionException {
+  public static void main(String[] args)
+      throws RunnerException, CommandLineOptionException, IOException {
+    String machine = Machine.sentence();
     Collection<RunResult> results = new Runner(new CommandLineOptions(args)).run();
     System.out.println();
-    System.out.print(Machine.sentence() + "\n\n" + of(results));
+    System.out.print(machine + "\n\n" + of(results));
+    String record = System.getProperty(RECORD, "");
+    if (!record.isEmpty()) {
+      Files.writeString(Path.of(record), KernelPage.of(machine, of(results)));
+    }
   }
 
   /** The tables of results. */

@@ -61,6 +61,7 @@ class EveryKernelTest {
     long headLines = 2L * KINDS.size();
     assertThat(table.lines().filter(line -> line.startsWith("|")))
         .hasSize(Math.toIntExact(results.size() + headLines));
+    assertThat(KernelPage.of("Measured here.", table)).contains("Measured here.", "## Tables\n");
     assertThat(results).hasSizeGreaterThan(Blend.values().length + Treatment.values().length);
   }
 
