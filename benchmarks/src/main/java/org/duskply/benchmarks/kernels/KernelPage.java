@@ -19,7 +19,8 @@ final class KernelPage {
 
           mvn -B -ntp -Dquick -Pmeasure -DskipTests -pl benchmarks -am package -Drecord=KERNELS.md
 
-      takes a quarter of an hour on a machine that should do nothing else; `-Dmeasure=Blending` measures some alone.
+      takes a quarter of an hour on a machine that should do nothing else. `-Dmeasure=Blending` measures some alone,
+      and with `-Drecord` makes a page of those.
       """;
 
   private KernelPage() {}

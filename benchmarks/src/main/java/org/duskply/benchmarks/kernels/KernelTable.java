@@ -30,8 +30,8 @@ import org.openjdk.jmh.runner.options.CommandLineOptions;
  * mvn -B -ntp -Pmeasure -DskipTests -pl benchmarks -am package "-Dmeasure=Blending -p mode=SCREEN,HUE -p content=NOISE"
  * </pre>
  *
- * <p>What is to be kept goes to a file in {@code benchmarks} too, as a {@link KernelPage}. Figures
- * are worth comparing on one quiet machine only.
+ * <p>What is to be kept, of all or of some, goes to a file in {@code benchmarks} too, as a {@link
+ * KernelPage}. Figures are worth comparing on one quiet machine only.
  */
 public final class KernelTable {
   private static final String RECORD = "duskply.record";

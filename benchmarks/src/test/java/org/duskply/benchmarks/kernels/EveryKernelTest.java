@@ -61,7 +61,9 @@ class EveryKernelTest {
     long headLines = 2L * KINDS.size();
     assertThat(table.lines().filter(line -> line.startsWith("|")))
         .hasSize(Math.toIntExact(results.size() + headLines));
-    assertThat(KernelPage.of("Measured here.", table)).contains("Measured here.", "## Tables\n");
+    assertThat(KernelPage.of("Measured here.", table))
+        .contains("\nMeasured here.\n", "\n## Tables\n")
+        .doesNotContain("###");
     assertThat(results).hasSizeGreaterThan(Blend.values().length + Treatment.values().length);
   }
 

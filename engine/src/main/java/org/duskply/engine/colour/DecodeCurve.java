@@ -38,29 +38,31 @@ public final class DecodeCurve {
     if (curve instanceof ParametricCurve power && power.gamma() <= FinePower.MOST_EXPONENT) {
       float join = (float) power.join();
       float from = join < power.join() ? Math.nextUp(join) : join;
-      return new DecodeCurve(curve, Math.max(from, Float.MIN_NORMAL), power);
+      return new DecodeCurve(curve, Math.max(from, 0), power);
     }
     return new DecodeCurve(curve, Float.NaN, NONE);
   }
 
   /** The linear value of an encoded one, of any finite float. */
   public float apply(float encoded) {
+    if (curve == TransferCurve.identity()) {
+      return encoded;
+    }
+    float quick = quick(encoded);
+    return Float.isNaN(quick) ? (float) curve.toLinear(encoded) : quick;
+  }
+
+  /** The same, NaN where the quick way does not lead to it. */
+  float quick(float encoded) {
     if (encoded >= from) {
-      double base = a * widened(encoded) + b;
+      double base = a * encoded + b;
       if (base >= FinePower.LEAST && base <= FinePower.MOST) {
         double about = FinePower.of(base, exponent);
         float low = (float) (about * LOW + lift);
         float high = (float) (about * HIGH + lift);
-        if (low == high) {
-          return low;
-        }
+        return low == high ? low : Float.NaN;
       }
     }
-    return curve == TransferCurve.identity() ? encoded : (float) curve.toLinear(encoded);
-  }
-
-  /** The double equal to a float that is positive and normal; see {@link FinePower}. */
-  private static double widened(float x) {
-    return Double.longBitsToDouble(((long) Float.floatToRawIntBits(x) << 29) + (896L << 52));
+    return Float.NaN;
   }
 }

@@ -5,9 +5,9 @@ package org.duskply.engine.colour;
  * from {@link #LEAST} to {@link #MOST} and exponents from 0 to {@link #MOST_EXPONENT}, within
  * {@link #ERROR} of the true one, relatively.
  *
- * <p>Of the error, the logarithm of up to 20 takes 2⁻⁴⁸ (two sums, each rounded by 2⁻⁴⁹, and the
- * table's entry), which the exponent makes 2⁻⁴⁵; the product of up to 160 is rounded by 2⁻⁴⁶; both
- * count ln 2 fold. Series end at 2⁻⁵⁸ and 2⁻⁵⁴.
+ * <p>Of the error, the logarithm of up to 20 takes a little more than 2⁻⁴⁸ (two sums, each rounded
+ * by 2⁻⁴⁹, and the table's entry), which the exponent makes 2⁻⁴⁵; the product of up to 160 is
+ * rounded by 2⁻⁴⁶; both count ln 2 fold. Series end at 2⁻⁵⁸ and 2⁻⁵⁴.
  */
 final class FinePower {
   static final double LEAST = 0x1p-20;

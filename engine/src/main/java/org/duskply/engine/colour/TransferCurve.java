@@ -5,7 +5,7 @@ package org.duskply.engine.colour;
  * Both directions take every finite number: above 1 a curve goes on by its own formula, below 0 it
  * is turned half a circle about its value at 0, which for a curve through the origin is the odd
  * extension of CSS Color 4. Double precision and {@link StrictMath}; pixels go through tables made
- * from it ({@link DecodeTable}, {@link EncodeCurve}).
+ * from it ({@link DecodeTable}, {@link DecodeCurve}, {@link EncodeCurve}).
  */
 public sealed interface TransferCurve permits IdentityCurve, ParametricCurve, SampledCurve {
   /** The linear value of an encoded one. */

@@ -14,7 +14,7 @@ final class PngFile implements Container {
   /** Most bytes of one IDAT chunk's data. */
   static final int CHUNK_BYTES = 1 << 18;
 
-  /** Most bytes of filtered rows that are packed at a time, where a row is not longer. */
+  /** Most bytes of filtered rows that are packed at a time, where three are not more. */
   private static final int PIECE_BYTES = 1 << 18;
 
   private final SinkSpec spec;
@@ -35,7 +35,7 @@ final class PngFile implements Container {
       ZlibStrips.begin(out);
     }
     Adler32 sum = new Adler32();
-    PngRows filtered = new PngRows(layout, rows);
+    FilteredRows filtered = new FilteredRows(layout, rows);
     int most = pieceRows(rows.count());
     byte[] piece = new byte[Math.toIntExact(filteredBytes(most))];
     try (BlockPacker packer = new ChosenPacker()) {
@@ -50,9 +50,11 @@ final class PngFile implements Container {
     return new Encoded(chunks(out.toBytes()), new int[] {(int) sum.getValue()}, rows.clipped());
   }
 
-  /** How many of so many rows are packed at a time. */
+  /**
+   * How many of so many rows are packed at a time: three at least, for the first is unlike others.
+   */
   private int pieceRows(int rows) {
-    return (int) Math.max(1, Math.min(rows, PIECE_BYTES / filteredBytes(1)));
+    return (int) Math.min(rows, Math.max(3, PIECE_BYTES / filteredBytes(1)));
   }
 
   private static byte[] chunks(byte[] stream) {
@@ -85,7 +87,7 @@ final class PngFile implements Container {
   @Override
   public long encodeBytes(int rows) {
     long packed = Deflate.room(filteredBytes(rows));
-    long scratch = CodeRows.bytes(layout.width()) + PngRows.bytes(layout);
+    long scratch = CodeRows.bytes(layout.width()) + FilteredRows.bytes(layout);
     return 3 * packed + filteredBytes(pieceRows(rows)) + scratch + ChosenPacker.BYTES;
   }
 

@@ -82,6 +82,7 @@ final class PngHead {
   /** Bytes that it takes, with room for what making it takes. */
   static long bytes(SinkSpec spec, byte[] profile) {
     return 4L * (ExifBlock.of(spec).length + XmpPacket.of(spec.captions()).length + profile.length)
+        + Deflate.NATIVE_BYTES
         + 4096;
   }
 

@@ -3,7 +3,7 @@ package org.duskply.engine.deliver;
 import java.util.zip.Deflater;
 import org.duskply.recipe.deliver.Compress;
 
-/** Packs the strips of a TIFF, each on its own. For one thread. */
+/** Packs the strips of a TIFF, or other bytes, each on its own. For one thread. */
 interface StripPacker extends AutoCloseable {
   /** Bytes that any packer holds, on the heap and off it. */
   long BYTES = Math.max(ChosenPacker.BYTES, LzwPacker.BYTES);

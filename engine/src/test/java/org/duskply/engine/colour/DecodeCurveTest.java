@@ -52,6 +52,42 @@ class DecodeCurveTest {
     sameAs(TransferCurve.identity(), 0, MOST, STRIDE);
   }
 
+  /** The floats beside the place where toe and power meet, also where they do so with a step. */
+  @Test
+  void theToeEndsWhereTheFormulaSays() {
+    for (double join : new double[] {0.04045, 0.018, 1 / 512.0, 0.1, 0.7, 1.3, -0.2}) {
+      TransferCurve curve = new ParametricCurve(2.2, 1, 0, 0.5, join, 0, 0);
+      int at = Float.floatToIntBits((float) Math.abs(join));
+      sameAs(curve, at - 3, at + 3, 1);
+    }
+  }
+
+  /**
+   * The square of 1 + n·2⁻¹² for odd n lies exactly between two floats, if it is below 2; what is a
+   * little less and a little more must not pass for one answer.
+   */
+  @Test
+  void aTieIsLeftToTheFormula() {
+    DecodeCurve square = DecodeCurve.of(TransferCurve.gamma(2));
+    for (int n = 1; n < 1696; n += 2) {
+      float x = 1 + n * 0x1p-12f;
+      assertThat(square.quick(x)).isNaN();
+      assertThat(square.apply(x)).isEqualTo((float) ((double) x * x));
+    }
+  }
+
+  /** Otherwise the formula is asked for one float in 100,000 or so, here one at most of 20,000. */
+  @ParameterizedTest
+  @EnumSource(NamedSpace.class)
+  void theQuickWayIsTaken(NamedSpace space) {
+    DecodeCurve decode = DecodeCurve.of(ColourSpace.of(space).curve(0));
+    int asked = 0;
+    for (int i = 0; i < 20_000; i++) {
+      asked += Float.isNaN(decode.quick(0.1f + i / 20_000f)) ? 1 : 0;
+    }
+    assertThat(asked).isLessThanOrEqualTo(1);
+  }
+
   /** Powers of whole numbers, exactly, by {@link BigDecimal}. */
   @ParameterizedTest
   @CsvSource({

@@ -102,15 +102,35 @@ class DeflatingTest {
     try (BlockPacker packer = way(way);
         BlockPacker other = way(way)) {
       Growing out = new Growing(1);
-      packer.pack(raw, raw.length / 3, false, out);
+      int third = raw.length / 3;
+      packer.pack(raw, third, false, out);
+      byte[] middle = Arrays.copyOfRange(raw, third, 2 * third);
+      packer.pack(middle, middle.length, false, out);
       packer.pack(raw, 0, false, out);
-      byte[] rest = Arrays.copyOfRange(raw, raw.length / 3, raw.length);
+      byte[] rest = Arrays.copyOfRange(raw, 2 * third, raw.length);
       other.pack(rest, rest.length, true, out);
       assertReadBack(new Inflater(true), out.toBytes(), raw);
 
       Growing another = new Growing(1);
       other.pack(raw, raw.length, true, another);
       assertReadBack(new Inflater(true), another.toBytes(), raw);
+    }
+  }
+
+  /** What a piece before held is not packed again: the pieces of a stream share its window. */
+  @Test
+  void aPieceRefersToTheOneBefore() throws DataFormatException {
+    byte[] noise = new byte[8000];
+    new Random(2).nextBytes(noise);
+    try (BlockPacker packer = new ZlibPacker(6, Deflater.DEFAULT_STRATEGY)) {
+      Growing out = new Growing(1);
+      packer.pack(noise, noise.length, false, out);
+      int before = out.count();
+      packer.pack(noise, noise.length, true, out);
+      assertThat(out.count() - before).isLessThan(200);
+      byte[] both = Arrays.copyOf(noise, 2 * noise.length);
+      System.arraycopy(noise, 0, both, noise.length, noise.length);
+      assertReadBack(new Inflater(true), out.toBytes(), both);
     }
   }
 

@@ -124,6 +124,30 @@ class PngSinkTest extends SinkContract {
     readBack(spec.target(), picture, DEEP);
   }
 
+  /**
+   * Bands in several pieces, packed by zlib because they repeat themselves; rows beyond a piece.
+   */
+  @Test
+  void piecesOfWhatRepeatsAndRowsOfAnyWidth() throws Exception {
+    for (int depth : new int[] {8, 16}) {
+      Way way = new Way(Format.PNG, depth, Compress.NONE);
+      TestPicture tall =
+          TestPicture.of(
+              2000, 150, depth, NamedSpace.SRGB, (x, y, c) -> (x / 7 * 31 + y + c) % 251);
+      TestPicture wide =
+          TestPicture.of(
+              60_000, 5, depth, NamedSpace.SRGB, (x, y, c) -> (x / 50 + 9 * y + c) % 240);
+      TestPicture narrow =
+          TestPicture.of(1, 200, depth, NamedSpace.SRGB, (x, y, c) -> (7 * y + c) % 256);
+      for (TestPicture picture : List.of(tall, wide, narrow)) {
+        SinkSpec spec = spec(way, picture, 64);
+        picture.deliver(spec);
+        assertThat(Files.size(spec.target())).isLessThan(picture.codes.length / 8 + 5000L);
+        readBack(spec.target(), picture, way);
+      }
+    }
+  }
+
   /** Sections 11.2.1, 11.3.2.6 (code points of ITU-T H.273), 11.3.4.3. */
   @Test
   void headSaysWhatItIs() throws IOException {

@@ -8,7 +8,7 @@ package org.duskply.engine.deliver;
  * gives files 1 to 3 % smaller than each other filter, and no larger ones than choosing a row's
  * filter by the least sum of differences, which takes four times the work.
  */
-final class PngRows {
+final class FilteredRows {
   private final BandLayout layout;
   private final CodeRows rows;
   private final int step;
@@ -17,7 +17,7 @@ final class PngRows {
   private byte[] above;
   private boolean first = true;
 
-  PngRows(BandLayout layout, CodeRows rows) {
+  FilteredRows(BandLayout layout, CodeRows rows) {
     this.layout = layout;
     this.rows = rows;
     this.step = BandLayout.CHANNELS * layout.depth() / 8;
@@ -50,7 +50,7 @@ final class PngRows {
     return at;
   }
 
-  /** Bytes that it holds. */
+  /** Bytes that it holds beside a row of codes. */
   static long bytes(BandLayout layout) {
     return 2 * layout.rowBytes() + 64;
   }
