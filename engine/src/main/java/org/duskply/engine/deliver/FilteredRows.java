@@ -4,9 +4,9 @@ package org.duskply.engine.deliver;
  * The rows of a band as a PNG holds them: bytes, filtered. The first row is filtered within itself.
  * For one thread.
  *
- * <p>Every other row takes the average filter. In 16 bit, and in 8 bit where there is noise, it
- * gives files 1 to 3 % smaller than each other filter, and no larger ones than choosing a row's
- * filter by the least sum of differences, which takes four times the work.
+ * <p>Every other row takes the average filter. Of pictures with noise it gives files ½ to 1 %
+ * smaller than each other filter in 16 bit, 8 to 13 % in 8 bit, and no larger ones than choosing a
+ * row's filter by the least sum of differences, which takes four times the work.
  */
 final class FilteredRows {
   private final BandLayout layout;
