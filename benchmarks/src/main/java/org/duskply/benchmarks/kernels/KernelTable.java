@@ -45,12 +45,12 @@ public final class KernelTable {
   public static void main(String[] args)
       throws RunnerException, CommandLineOptionException, IOException {
     String machine = Machine.sentence();
-    Collection<RunResult> results = new Runner(new CommandLineOptions(args)).run();
+    String tables = of(new Runner(new CommandLineOptions(args)).run());
     System.out.println();
-    System.out.print(machine + "\n\n" + of(results));
+    System.out.print(machine + "\n\n" + tables);
     String record = System.getProperty(RECORD, "");
     if (!record.isEmpty()) {
-      Files.writeString(Path.of(record), KernelPage.of(machine, of(results)));
+      Files.writeString(Path.of(record), KernelPage.of(machine, tables));
     }
   }
 

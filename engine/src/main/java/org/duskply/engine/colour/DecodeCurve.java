@@ -1,5 +1,7 @@
 package org.duskply.engine.colour;
 
+import org.jspecify.annotations.Nullable;
+
 /**
  * The decoding direction of a {@link TransferCurve} for files of floats, which no table can hold:
  * the very float to which {@link TransferCurve#toLinear}'s double rounds, mostly without taking its
@@ -15,32 +17,20 @@ public final class DecodeCurve {
   private static final double LOW = 1 - SLACK;
   private static final double HIGH = 1 + SLACK;
 
-  private static final ParametricCurve NONE = new ParametricCurve(1, 1, 0, 0, 0, 0, 0);
-
   private final TransferCurve curve;
-  private final float from; // where the power begins; NaN: nowhere
-  private final double a;
-  private final double b;
-  private final double exponent;
-  private final double lift;
+  private final @Nullable ParametricCurve power; // what can be quick
+  private final float from; // where it begins
 
-  private DecodeCurve(TransferCurve curve, float from, ParametricCurve power) {
+  private DecodeCurve(TransferCurve curve) {
     this.curve = curve;
-    this.from = from;
-    this.a = power.a();
-    this.b = power.b();
-    this.exponent = power.gamma();
-    this.lift = power.e();
+    this.power =
+        curve instanceof ParametricCurve p && p.gamma() <= FinePower.MOST_EXPONENT ? p : null;
+    this.from = power == null ? Float.NaN : EncodeCurve.leastNotBelow(Math.max(power.join(), 0));
   }
 
   /** The same as {@code curve}. */
   public static DecodeCurve of(TransferCurve curve) {
-    if (curve instanceof ParametricCurve power && power.gamma() <= FinePower.MOST_EXPONENT) {
-      float join = (float) power.join();
-      float from = join < power.join() ? Math.nextUp(join) : join;
-      return new DecodeCurve(curve, Math.max(from, 0), power);
-    }
-    return new DecodeCurve(curve, Float.NaN, NONE);
+    return new DecodeCurve(curve);
   }
 
   /** The linear value of an encoded one, of any finite float. */
@@ -54,12 +44,13 @@ public final class DecodeCurve {
 
   /** The same, NaN where the quick way does not lead to it. */
   float quick(float encoded) {
-    if (encoded >= from) {
-      double base = a * encoded + b;
+    ParametricCurve p = power;
+    if (p != null && encoded >= from) {
+      double base = p.a() * encoded + p.b();
       if (base >= FinePower.LEAST && base <= FinePower.MOST) {
-        double about = FinePower.of(base, exponent);
-        float low = (float) (about * LOW + lift);
-        float high = (float) (about * HIGH + lift);
+        double about = FinePower.of(base, p.gamma());
+        float low = (float) (about * LOW + p.e());
+        float high = (float) (about * HIGH + p.e());
         return low == high ? low : Float.NaN;
       }
     }

@@ -48,7 +48,8 @@ public final class EncodeCurve {
     return curve instanceof SampledCurve sampled ? sampled.corners() : new double[0];
   }
 
-  private static float leastNotBelow(double x) {
+  /** The least float that is not below {@code x}. */
+  static float leastNotBelow(double x) {
     float rounded = (float) x;
     return rounded < x ? Math.nextUp(rounded) : rounded;
   }
